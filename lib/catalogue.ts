@@ -1,0 +1,16 @@
+import type { Check } from './checks/check';
+import type { Cause } from './faults/cause';
+import type { Fuel } from './fluids/fuel';
+import type { Gauge } from './gauges/gauge';
+import type { Rig } from './rig/rig';
+
+/** All validated content, by id, in the order of the ids. */
+export interface Catalogue {
+  rigs: ReadonlyMap<string, Rig>;
+  causes: ReadonlyMap<string, Cause>;
+  checks: ReadonlyMap<string, Check>;
+  gauges: ReadonlyMap<string, Gauge>;
+  fuels: ReadonlyMap<string, Fuel>;
+  /** SHA-256 over every content file that can move a reading. */
+  contentHash: string;
+}

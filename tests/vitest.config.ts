@@ -1,0 +1,13 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+
+export default defineConfig({
+  root,
+  resolve: { alias: { '@': root } },
+  test: {
+    include: ['tests/{unit,reference,property,db}/**/*.test.ts'],
+    testTimeout: 60_000,
+  },
+});

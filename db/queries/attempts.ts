@@ -1,0 +1,65 @@
+import { and, count, desc, eq, sql } from 'drizzle-orm';
+import type { Db } from '../client';
+import { acts, attempts, calls } from '../schema';
+
+export type Attempt = typeof attempts.$inferSelect;
+
+/** Starts an attempt, or returns the one that the same key already started. */
+export async function recordAttempt(db: Db, attempt: Attempt): Promise<Attempt | undefined> {
+  const [made] = await db
+    .insert(attempts)
+    .values(attempt)
+    .onConflictDoNothing({ target: [attempts.learnerId, attempts.key] })
+    .returning();
+  if (made) return made;
+  const [known] = await db
+    .select()
+    .from(attempts)
+    .where(and(eq(attempts.learnerId, attempt.learnerId), eq(attempts.key, attempt.key)));
+  return known;
+}
+
+/** One learner's attempt; undefined when it is missing or someone else's. */
+export async function findAttempt(db: Db, learnerId: string, attemptId: string): Promise<Attempt | undefined> {
+  const [attempt] = await db
+    .select()
+    .from(attempts)
+    .where(and(eq(attempts.id, attemptId), eq(attempts.learnerId, learnerId)));
+  return attempt;
+}
+
+export interface AttemptLine {
+  id: string;
+  caseCode: string;
+  generatorVersion: string;
+  contentHash: string;
+  createdAt: Date;
+  acts: number;
+  /** Null while the call is not made. */
+  total: number | null;
+}
+
+/** A learner's attempts, newest first. */
+export async function listAttempts(db: Db, learnerId: string, limit: number): Promise<AttemptLine[]> {
+  return db
+    .select({
+      id: attempts.id,
+      caseCode: attempts.caseCode,
+      generatorVersion: attempts.generatorVersion,
+      contentHash: attempts.contentHash,
+      createdAt: attempts.createdAt,
+      acts: sql<number>`(${db.select({ value: count() }).from(acts).where(eq(acts.attemptId, attempts.id))})`,
+      total: calls.total,
+    })
+    .from(attempts)
+    .leftJoin(calls, eq(calls.attemptId, attempts.id))
+    .where(eq(attempts.learnerId, learnerId))
+    .orderBy(desc(attempts.createdAt), desc(attempts.id))
+    .limit(limit);
+}
+
+/** How many attempts everyone has made. */
+export async function countAttempts(db: Db): Promise<number> {
+  const [row] = await db.select({ value: count() }).from(attempts);
+  return row?.value ?? 0;
+}

@@ -1,0 +1,60 @@
+import { and, eq, sql } from 'drizzle-orm';
+import type { CallAct } from '../../lib/grading/acts';
+import type { Grade } from '../../lib/grading/grade-attempt';
+import type { Db } from '../client';
+import { acts, attempts, calls } from '../schema';
+
+export type CallRow = typeof calls.$inferSelect;
+
+/** The call that closed a learner's attempt; undefined while it is open, and when it is missing or someone else's. */
+export async function findCall(db: Db, learnerId: string, attemptId: string): Promise<CallRow | undefined> {
+  const [row] = await db
+    .select({ call: calls })
+    .from(calls)
+    .innerJoin(attempts, eq(attempts.id, calls.attemptId))
+    .where(and(eq(calls.attemptId, attemptId), eq(attempts.learnerId, learnerId)));
+  return row?.call;
+}
+
+export interface NewCall {
+  attemptId: string;
+  /** One more than the last act that was graded. */
+  seq: number;
+  key: string;
+  body: CallAct;
+  grade: Grade;
+  calledAt: Date;
+}
+
+/**
+ * Closes a learner's attempt with its call and grade, in one statement.
+ * Undefined, and nothing changed, when it is closed already, when an act came in that was not graded,
+ * or when the attempt is missing or someone else's.
+ */
+export async function recordCall(db: Db, learnerId: string, call: NewCall): Promise<CallRow | undefined> {
+  const lastSeq = db
+    .select({ last: sql<number>`coalesce(max(${acts.seq}), 0)` })
+    .from(acts)
+    .where(eq(acts.attemptId, attempts.id));
+  const [row] = await db
+    .insert(calls)
+    .select(
+      db
+        .select({
+          attemptId: attempts.id,
+          seq: sql<number>`${call.seq}`.as('seq'),
+          key: sql<string>`${call.key}`.as('key'),
+          body: sql<CallAct>`${sql.param(call.body, calls.body)}`.as('body'),
+          grade: sql<Grade>`${sql.param(call.grade, calls.grade)}`.as('grade'),
+          total: sql<number>`${call.grade.total}`.as('total'),
+          calledAt: sql<Date>`${sql.param(call.calledAt, calls.calledAt)}`.as('called_at'),
+        })
+        .from(attempts)
+        .where(
+          and(eq(attempts.id, call.attemptId), eq(attempts.learnerId, learnerId), eq(lastSeq, sql`${call.seq - 1}`)),
+        ),
+    )
+    .onConflictDoNothing()
+    .returning();
+  return row;
+}

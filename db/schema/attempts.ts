@@ -1,0 +1,21 @@
+import { index, integer, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core';
+
+/** A learner at a case. The case itself is a function of its code, the generator and the content: only those are kept. */
+export const attempts = sqliteTable(
+  'attempts',
+  {
+    /** Random, so that one address does not tell the next. */
+    id: text().primaryKey(),
+    learnerId: text().notNull(),
+    /** Made by the client, so that a second press of the button starts nothing new. */
+    key: text().notNull(),
+    caseCode: text().notNull(),
+    generatorVersion: text().notNull(),
+    contentHash: text().notNull(),
+    createdAt: integer({ mode: 'timestamp_ms' }).notNull(),
+  },
+  (table) => [
+    unique('attempts_once').on(table.learnerId, table.key),
+    index('attempts_newest').on(table.learnerId, table.createdAt),
+  ],
+);

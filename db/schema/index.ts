@@ -1,0 +1,3 @@
+export { acts } from './acts';
+export { attempts } from './attempts';
+export { calls } from './calls';

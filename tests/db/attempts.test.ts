@@ -1,0 +1,44 @@
+import { expect, test } from 'vitest';
+import { recordAct } from '@/db/queries/acts';
+import { countAttempts, findAttempt, listAttempts, recordAttempt } from '@/db/queries/attempts';
+import { recordCall } from '@/db/queries/calls';
+import { aNewCall, anAct, anAttempt } from '../support/attempt-rows';
+import { testDatabase } from '../support/test-database';
+
+test('a learner finds their own attempt and nobody else does', async () => {
+  const db = testDatabase();
+  await recordAttempt(db, anAttempt());
+  expect(await findAttempt(db, 'ada', 'attempt-a')).toEqual(anAttempt());
+  expect(await findAttempt(db, 'ben', 'attempt-a')).toBeUndefined();
+  expect(await findAttempt(db, 'ada', 'attempt-b')).toBeUndefined();
+});
+
+test('starting twice with the same key returns the first attempt', async () => {
+  const db = testDatabase();
+  await recordAttempt(db, anAttempt());
+  const again = await recordAttempt(db, anAttempt({ id: 'attempt-b', caseCode: 'BBB-BBBB-BB' }));
+  expect(again).toEqual(anAttempt());
+  expect(await countAttempts(db)).toBe(1);
+});
+
+test('two learners may make the same key', async () => {
+  const db = testDatabase();
+  await recordAttempt(db, anAttempt());
+  await recordAttempt(db, anAttempt({ id: 'attempt-b', learnerId: 'ben' }));
+  expect(await countAttempts(db)).toBe(2);
+});
+
+test('the list holds only the learner’s own attempts, newest first, with what is done and the score', async () => {
+  const db = testDatabase();
+  await recordAttempt(db, anAttempt());
+  await recordAttempt(db, anAttempt({ id: 'attempt-b', key: 'start-b', createdAt: new Date(Date.UTC(2026, 0, 2)) }));
+  await recordAttempt(db, anAttempt({ id: 'attempt-c', learnerId: 'ben' }));
+  await recordAct(db, 'ada', anAct());
+  await recordCall(db, 'ada', aNewCall({ seq: 2 }));
+  const lines = await listAttempts(db, 'ada', 10);
+  expect(lines.map(({ id, acts, total }) => ({ id, acts, total }))).toEqual([
+    { id: 'attempt-b', acts: 0, total: null },
+    { id: 'attempt-a', acts: 1, total: 71 },
+  ]);
+  expect(await listAttempts(db, 'ada', 1)).toHaveLength(1);
+});

@@ -1,12 +1,15 @@
 import { z } from 'zod';
 import { measurands } from '../gauges/gauge';
 import { conditionIds } from '../rig/condition';
-import { idSchema, sourceSchema } from '../source';
+import { idSchema, portIdSchema, sourceSchema } from '../source';
+import { unitNames } from '../units';
 
 /** Where in the operating point a check's quantity is found. */
 export const quantitySchema = z.strictObject({
   id: idSchema,
   measures: z.enum(measurands),
+  /** Unit in which a screen shows it, where that is not the instrument's own. */
+  unit: z.enum(unitNames).optional(),
   of: z.discriminatedUnion('kind', [
     /** Pressure above ambient. */
     z.strictObject({ kind: z.literal('above-ambient'), node: idSchema }),
@@ -24,8 +27,8 @@ export type Quantity = z.infer<typeof quantitySchema>;
 /** A test procedure. One port, one hook-up, one or more quantities read from it. */
 export const checkSchema = z.strictObject({
   id: idSchema,
-  /** Id of the rig's port, by rig. A rig that is not named does not have the check. */
-  ports: z.record(idSchema, idSchema),
+  /** The rig's ports it is hooked up to, by rig. A rig that is not named does not have the check. */
+  ports: z.record(idSchema, z.array(portIdSchema).min(1)),
   quantities: z.array(quantitySchema).min(1),
   /** Conditions the procedure calls for. */
   conditions: z.array(z.enum(conditionIds)).min(1),
@@ -36,7 +39,9 @@ export const checkSchema = z.strictObject({
   minutes: z.number().positive(),
   cautions: z.array(idSchema),
   source: sourceSchema,
-  text: z.strictObject({ en: z.strictObject({ name: z.string(), how: z.string(), quantities: z.record(idSchema, z.string()) }) }),
+  text: z.strictObject({
+    en: z.strictObject({ name: z.string(), how: z.string(), quantities: z.record(idSchema, z.string()) }),
+  }),
 });
 
 export type Check = z.infer<typeof checkSchema>;

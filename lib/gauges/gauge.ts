@@ -30,7 +30,9 @@ export const gaugeSchema = z.strictObject({
   display: z.enum(['dial', 'digital', 'cylinder', 'sight', 'codes']),
   measures: z.array(z.enum(measurands)).min(1),
   unit: z.enum(unitNames),
-  range: z.strictObject({ min: z.number(), max: z.number() }).refine(({ min, max }) => min < max, 'min must lie below max'),
+  range: z
+    .strictObject({ min: z.number(), max: z.number() })
+    .refine(({ min, max }) => min < max, 'min must lie below max'),
   /** Smallest step that can be told apart: the last digit, or half the smallest division of a dial. */
   resolution: z.number().positive(),
   accuracy: accuracySchema,

@@ -1,16 +1,8 @@
 import type { Area } from '../areas';
+import type { Shown } from '../checks/shown';
+import type { Comparison, Verdict } from '../checks/verdict';
 import type { ConditionId } from '../rig/condition';
 import type { Unit } from '../units';
-
-/** What an instrument showed. Recorded with the act, so that a later version of the content cannot change it. */
-export type Shown =
-  /** `value` in the instrument's own unit, at its resolution. */
-  | { kind: 'value'; quantity: string; value: number; unit: Unit }
-  /** The pointer stopped at the end of the range. */
-  | { kind: 'off-scale'; quantity: string; end: 'low' | 'high'; limit: number; unit: Unit }
-  | { kind: 'codes'; quantity: string; codes: readonly { spn: number; fmi: number }[] }
-  /** The computed pressure was beyond what the instrument survives. */
-  | { kind: 'destroyed'; quantity: string };
 
 /** A gauge hooked up and read. */
 export interface ReadingAct {
@@ -20,12 +12,6 @@ export interface ReadingAct {
   instrument: string;
   shown: readonly Shown[];
 }
-
-export const verdicts = ['pass', 'fail', 'cannot-tell'] as const;
-export type Verdict = (typeof verdicts)[number];
-
-export const comparisons = ['below', 'within', 'above', 'too-close'] as const;
-export type Comparison = (typeof comparisons)[number];
 
 /** A reading with the learner's verdict and reason. */
 export interface FindingAct {
@@ -37,8 +23,8 @@ export interface FindingAct {
   entered: { value: number; unit: Unit } | null;
   verdict: Verdict;
   comparison: Comparison;
-  /** Line of the rig's limit sheet. */
-  limit: string;
+  /** Line of the rig's limit sheet; null says that the sheet has none for this reading. */
+  limit: string | null;
   clears: readonly Area[];
   suspects: readonly Area[];
   words: string;
@@ -56,3 +42,11 @@ export type Act = ReadingAct | FindingAct | CallAct;
 
 /** An act as stored: numbered within its attempt from 1. */
 export type StoredAct = Act & { seq: number };
+
+/** Instruments that an earlier reading of the attempt destroyed. */
+export function instrumentsDestroyed(acts: readonly Act[]): Set<string> {
+  const readings = acts.filter((act) => act.kind === 'reading');
+  return new Set(
+    readings.filter(({ shown }) => shown.some(({ kind }) => kind === 'destroyed')).map((act) => act.instrument),
+  );
+}

@@ -9,11 +9,11 @@ export class SolveError extends Error {
   override name = 'SolveError';
 
   constructor(readonly failure: SolveFailure) {
-    super(describe(failure));
+    super(explain(failure));
   }
 }
 
-function describe(failure: SolveFailure): string {
+function explain(failure: SolveFailure): string {
   switch (failure.code) {
     case 'no-reference-pressure':
       return `No fixed pressure reaches ${failure.nodes.join(', ')}`;

@@ -17,7 +17,8 @@ export function solveInPlace(matrix: Float64Array, b: Float64Array, n: number): 
   }
   for (let row = n - 1; row >= 0; row--) {
     let sum = b[row] as number;
-    for (let column = row + 1; column < n; column++) sum -= (matrix[row * n + column] as number) * (b[column] as number);
+    for (let column = row + 1; column < n; column++)
+      sum -= (matrix[row * n + column] as number) * (b[column] as number);
     b[row] = sum / (matrix[row * n + row] as number);
   }
   return -1;

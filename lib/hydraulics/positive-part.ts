@@ -1,17 +1,19 @@
 /**
- * The positive part of x with its corner rounded over `width`, so that a valve that opens has a slope everywhere.
+ * The positive part of x with its corner rounded, so that a valve that opens has a slope that does not jump.
  *
- *     (x + √(x² + w²)) / 2
+ *     0 for x ≤ −w,   (x + w)² / 4w between,   x for x ≥ w
  *
- * Strictly increasing; tends to max(0, x) away from the corner, where it is w/2.
+ * Never falls; exact outside the corner, so that a shut valve passes nothing.
  */
 export function positivePart(x: number, width: number): number {
-  const root = Math.sqrt(x * x + width * width);
-  // For x < 0 the plain form subtracts two near-equal numbers; this one is the same without the loss.
-  return x >= 0 ? (x + root) / 2 : (width * width) / (2 * (root - x));
+  if (x >= width) return x;
+  if (x <= -width) return 0;
+  return (x + width) ** 2 / (4 * width);
 }
 
 /** d positivePart / dx, between 0 and 1. */
 export function positivePartSlope(x: number, width: number): number {
-  return positivePart(x, width) / Math.sqrt(x * x + width * width);
+  if (x >= width) return 1;
+  if (x <= -width) return 0;
+  return (x + width) / (2 * width);
 }

@@ -29,6 +29,11 @@ const ABSOLUTE_TOLERANCE: CubicMetrePerSecond = 1e-16;
 const STALLED_TOLERANCE = 2e-10;
 const STALLED_ABSOLUTE: CubicMetrePerSecond = 1e-15;
 const DAMPING_STEPS = 24;
+/**
+ * A step counts only if it wins this part of the gain that the slopes promise. A square-root law answers a full step by
+ * landing as far on the other side; without this the iteration would bounce there for ever.
+ */
+const SUFFICIENT = 0.5;
 /** Beyond this demand a held pressure is out of reach, however wide the valve. */
 const DEMAND_OUT_OF_REACH = 4;
 
@@ -120,7 +125,7 @@ class Iteration {
       }
       if (this.heldUnknown >= 0) this.demand = demand + share * (this.step[this.heldUnknown] as number);
       const next = this.assemble(this.trial, this.demand);
-      if (next < merit) {
+      if (next <= merit * (1 - SUFFICIENT * share)) {
         this.pressures.set(this.trial);
         return next;
       }
@@ -160,8 +165,10 @@ class Iteration {
     residuals[row] = (residuals[row] as number) + sign * result.flow;
     throughput[row] = (throughput[row] as number) + Math.abs(result.flow);
     const start = row * size;
-    if (from >= 0 && from !== heldUnknown) jacobian[start + from] = (jacobian[start + from] as number) + sign * result.perInlet;
-    if (to >= 0 && to !== heldUnknown) jacobian[start + to] = (jacobian[start + to] as number) + sign * result.perOutlet;
+    if (from >= 0 && from !== heldUnknown)
+      jacobian[start + from] = (jacobian[start + from] as number) + sign * result.perInlet;
+    if (to >= 0 && to !== heldUnknown)
+      jacobian[start + to] = (jacobian[start + to] as number) + sign * result.perOutlet;
     if (heldUnknown >= 0) {
       jacobian[start + heldUnknown] = (jacobian[start + heldUnknown] as number) + sign * result.perDemand;
     }

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { idSchema, sourceSchema } from '../source';
+import { idSchema, portIdSchema, sourceSchema } from '../source';
 import { unitNames } from '../units';
 import { conditionIds } from './condition';
 
@@ -11,11 +11,26 @@ const positive = z.number().positive();
 const atLeastZero = z.number().nonnegative();
 const flowCoefficient = z.number().positive().max(1);
 
-const between = { id: idSchema, from: idSchema, to: idSchema, source: sourceSchema, text: z.strictObject({ en: z.string() }) };
+const between = {
+  id: idSchema,
+  from: idSchema,
+  to: idSchema,
+  source: sourceSchema,
+  text: z.strictObject({ en: z.string() }),
+};
 const alone = { id: idSchema, source: sourceSchema, text: z.strictObject({ en: z.string() }) };
 
 export const elementSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('vent'), ...between, areaMm2: positive, flowCoefficient }),
+  /** From ambient, through the vent, to the pick-up at the tank's bottom. */
+  z.strictObject({
+    kind: z.literal('tank'),
+    ...between,
+    ventAreaMm2: positive,
+    flowCoefficient,
+    depthM: positive,
+    /** Share of the fuel that the setting's tank level promises. */
+    levelShare: atLeastZero,
+  }),
   z.strictObject({
     kind: z.literal('pipe'),
     ...between,
@@ -205,10 +220,42 @@ export const rigSchema = z.strictObject({
   shotsPerRevolution: positive,
   /** Rail pressure the control unit must see before it injects while cranking. */
   injectionEnableMpa: positive,
+  /** Fuel missing from the low-pressure circuit after standing, which the pumps make good before the rail can rise. */
+  standingVoidCm3: atLeastZero,
+  /** From where on the driver notices. */
+  complaints: z.strictObject({
+    startSeconds: positive,
+    /** Injected over commanded at full load below which the engine lacks power. */
+    powerShare: positive,
+    /** Injected over commanded between which it idles steadily. */
+    idleShare: z.tuple([positive, positive]),
+    idleGasFraction: positive,
+  }),
   nodes: z.array(nodeSchema).min(2),
   elements: z.array(elementSchema).min(1),
+  /** What the age of a filter, as the setting gives it, makes of its plugging at the end of its life. */
+  ageing: z.array(
+    z.strictObject({
+      element: idSchema,
+      age: z.enum(['supplyFilterAge', 'mainFilterAge']),
+      pluggingAtEnd: z.number().min(1),
+    }),
+  ),
+  /** Ranges from which a case draws its setting. */
+  settings: z.strictObject({
+    airC: z.tuple([z.number(), z.number()]),
+    altitudeM: z.tuple([z.number(), z.number()]),
+    filterAge: z.tuple([z.number().min(0), z.number().max(1)]),
+    tankLevel: z.tuple([z.number().min(0), z.number().max(1)]),
+    fuels: z.array(idSchema).min(1),
+  }),
   ports: z.array(
-    z.strictObject({ id: idSchema, node: idSchema.optional(), element: idSchema.optional(), text: z.strictObject({ en: z.string() }) }),
+    z.strictObject({
+      id: portIdSchema,
+      node: idSchema.optional(),
+      element: idSchema.optional(),
+      text: z.strictObject({ en: z.string() }),
+    }),
   ),
   conditions: z.record(z.enum(conditionIds), conditionSchema),
   limits: z.array(limitSchema),

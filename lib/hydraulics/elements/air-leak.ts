@@ -26,7 +26,6 @@ export function airLeakLaw({ area, flowCoefficient, ambient, airDensity }: AirLe
     const below = positivePart(ambient - outlet, LINEAR_DROP);
     result.flow = scale * regularRoot(below, LINEAR_DROP);
     result.perInlet = 0;
-    result.perOutlet =
-      -scale * regularRootSlope(below, LINEAR_DROP) * positivePartSlope(ambient - outlet, LINEAR_DROP);
+    result.perOutlet = -scale * regularRootSlope(below, LINEAR_DROP) * positivePartSlope(ambient - outlet, LINEAR_DROP);
   };
 }

@@ -1,6 +1,6 @@
 import { type Metre, type Pascal, STANDARD_GRAVITY } from '../../units';
 import type { Fluid, Law } from './element';
-import { type Friction, frictionAt, LAMINAR_REYNOLDS } from './friction';
+import { type Friction, frictionAt, LAMINAR_REYNOLDS, viscousTerm } from './friction';
 
 export interface Pipe {
   bore: Metre;
@@ -44,45 +44,59 @@ interface PipeState {
   slope: number;
 }
 
-/** Enough for the sharpest bend of the transition; elsewhere two or three suffice. */
-const MAX_STEPS = 60;
+/** The sharpest bend of the transition takes six; turbulent flow two. */
+const MAX_STEPS = 30;
+/** Relative error at which Newton's method stops; it then doubles the digits once more. */
+const TOLERANCE = 1e-13;
+/** Change below which even the sharpest bend of the curve lets the next error vanish in rounding. */
+const SMALL_CHANGE = 1e-8;
 
 /**
- * Solves (f(Re)·slenderness + minorLoss)·Re² = loss for Re: Newton on logarithms, in which the equation is nearly
- * straight, kept inside a bracket. It starts from the loss alone, so that the same loss always gives the same bits.
+ * Solves (f(Re)·slenderness + minorLoss)·Re² = loss for Re by Newton's method on logarithms, in which the equation is
+ * nearly straight: its slope lies between 1 and 4. It starts from the loss alone, so that the same loss always gives the
+ * same bits. A loss that is no number gives one that is none.
  */
 function reynoldsSolver(slenderness: number, minorLoss: number, relativeRoughness: number) {
   const friction: Friction = { factor: 0, exponent: 0 };
   const start = startingReynolds(slenderness, minorLoss, relativeRoughness);
+  const laminar = 64 * slenderness;
   return (loss: number, state: PipeState): void => {
-    const laminarRoot = Math.sqrt((64 * slenderness) ** 2 + 4 * minorLoss * loss);
-    let reynolds = (2 * loss) / (64 * slenderness + laminarRoot);
-    if (reynolds <= LAMINAR_REYNOLDS) {
-      state.reynolds = reynolds;
+    const laminarRoot = Math.sqrt(laminar * laminar + 4 * minorLoss * loss);
+    const laminarReynolds = (2 * loss) / (laminar + laminarRoot);
+    if (!(laminarReynolds > LAMINAR_REYNOLDS)) {
+      state.reynolds = laminarReynolds;
       state.slope = 1 / laminarRoot;
       return;
     }
-    // Churchill's factor lies above 64/Re, so that laminar flow bounds the answer from above.
-    let high = reynolds;
-    let low = LAMINAR_REYNOLDS;
-    reynolds = Math.min(reynolds, start(loss));
+    let reynolds = Math.max(LAMINAR_REYNOLDS, Math.min(laminarReynolds, start(loss)));
+    let viscous = viscousTerm(reynolds);
     let exponent = 1;
+    let previous = SMALL_CHANGE * Math.sqrt(SMALL_CHANGE / TOLERANCE);
     for (let step = 0; step < MAX_STEPS; step++) {
-      frictionAt(reynolds, relativeRoughness, friction);
+      frictionAt(reynolds, viscous, relativeRoughness, friction);
       const pipeLoss = friction.factor * slenderness;
       const total = pipeLoss + minorLoss;
       exponent = 2 + (friction.exponent * pipeLoss) / total;
-      const excess = Math.log((total * reynolds * reynolds) / loss);
-      if (excess > 0) high = reynolds;
-      else low = reynolds;
-      const change = -excess / exponent;
-      const next = reynolds * Math.exp(change);
-      reynolds = next > low && next < high ? next : Math.sqrt(low * high);
-      if (Math.abs(change) < 1e-7) break;
+      const ratio = (total * reynolds * reynolds) / loss;
+      // 2(x − 1)/(x + 1) is ln x near 1.
+      const change = (2 * (1 - ratio)) / ((1 + ratio) * exponent);
+      reynolds *= exponential(change);
+      viscous *= exponential(-0.9 * change);
+      // The next error is about change²·(change/previous²).
+      if (Math.abs(change * change * change) <= TOLERANCE * previous * previous) break;
+      previous = change;
     }
     state.reynolds = reynolds;
     state.slope = reynolds / (exponent * loss);
   };
+}
+
+/** e^x, by a fraction where that is exact to rounding. */
+function exponential(x: number): number {
+  if (Math.abs(x) > 0.02) return Math.exp(x);
+  const even = 1 + (x * x) / 10;
+  const odd = (x / 2) * (1 + (x * x) / 60);
+  return (even + odd) / (even - odd);
 }
 
 /**

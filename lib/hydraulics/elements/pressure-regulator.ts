@@ -28,8 +28,7 @@ export function pressureRegulatorLaw(regulator: PressureRegulator, { density }: 
   const open = regulator.flowCoefficient * regulator.openArea * Math.sqrt(2 / density);
   return (inlet, outlet, result) => {
     const drop = inlet - outlet;
-    const slope =
-      positivePartSlope(drop - set, corner) / override + open * regularRootSlope(drop, LINEAR_DROP);
+    const slope = positivePartSlope(drop - set, corner) / override + open * regularRootSlope(drop, LINEAR_DROP);
     result.flow = positivePart(drop - set, corner) / override + open * regularRoot(drop, LINEAR_DROP);
     result.perInlet = slope;
     result.perOutlet = -slope;

@@ -1,0 +1,68 @@
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { z } from 'zod';
+import type { Catalogue } from '@/lib/catalogue';
+import { checkReferences } from '@/lib/check-references';
+import { checkSchema } from '@/lib/checks/check';
+import { causeSchema } from '@/lib/faults/cause';
+import { fuelSchema } from '@/lib/fluids/fuel';
+import { gaugeSchema } from '@/lib/gauges/gauge';
+import { rigSchema } from '@/lib/rig/rig';
+
+/** The folder that holds the content, from the place where every command of the project is run. */
+const CONTENT = join(process.cwd(), 'content');
+
+/** Content that does not load. Says which file, where in it and what was expected. */
+export class ContentError extends Error {
+  override name = 'ContentError';
+}
+
+/** Reads, validates and cross-checks all content. @throws ContentError naming file, path and expectation. */
+export function loadCatalogue(folder = CONTENT): Catalogue {
+  const hash = createHash('sha256');
+  const catalogue: Catalogue = {
+    rigs: loadFolder(folder, 'rigs', rigSchema, hash),
+    causes: loadFolder(folder, 'causes', causeSchema, hash),
+    checks: loadFolder(folder, 'checks', checkSchema, hash),
+    gauges: loadFolder(folder, 'gauges', gaugeSchema, hash),
+    fuels: loadFolder(folder, 'fuels', fuelSchema, hash),
+    contentHash: '',
+  };
+  const broken = checkReferences(catalogue);
+  if (broken.length > 0) throw new ContentError(broken.join('\n'));
+  return { ...catalogue, contentHash: hash.digest('hex') };
+}
+
+type Hash = ReturnType<typeof createHash>;
+
+/** One item a file, named by its id, in the order of the ids. */
+function loadFolder<T extends { id: string }>(root: string, name: string, schema: z.ZodType<T>, hash: Hash) {
+  const files = readdirSync(join(root, name)).filter((file) => file.endsWith('.json'));
+  const items = files.sort().map((file) => {
+    const path = `content/${name}/${file}`;
+    const text = readFileSync(join(root, name, file), 'utf8');
+    const item = parseItem(path, text, schema);
+    if (`${item.id}.json` !== file)
+      throw new ContentError(`${path}: id: expected ${file.replace('.json', '')}, got ${item.id}`);
+    // Hash what was parsed, so that line ends and indentation do not make another version.
+    hash.update(`${path}\u0000${JSON.stringify(item)}\u0000`);
+    return [item.id, item] as const;
+  });
+  return new Map(items);
+}
+
+function parseItem<T>(path: string, text: string, schema: z.ZodType<T>): T {
+  let raw: unknown;
+  try {
+    raw = JSON.parse(text);
+  } catch (error) {
+    throw new ContentError(`${path}: not JSON: ${(error as Error).message}`, { cause: error });
+  }
+  const parsed = schema.safeParse(raw);
+  if (parsed.success) return parsed.data;
+  const problems = parsed.error.issues.map(
+    (issue) => `${path}: ${issue.path.join('.') || 'top level'}: ${issue.message}`,
+  );
+  throw new ContentError(problems.join('\n'));
+}

@@ -1,0 +1,91 @@
+import type { Catalogue } from '../catalogue';
+import type { Check, Quantity } from '../checks/check';
+import { trueValue } from '../checks/quantity';
+import type { Shown } from '../checks/shown';
+import type { Gauge } from '../gauges/gauge';
+import { drawBias, readGauge } from '../gauges/read-gauge';
+import { inGaugeUnit } from '../gauges/uncertainty';
+import { randomStream } from '../random';
+import type { ConditionId } from '../rig/condition';
+import { canRun } from '../symptoms/complaint';
+import type { Case } from './case';
+
+/** What a learner hooks up: ids as they came in, not yet trusted. */
+export interface HookUp {
+  check: string;
+  condition: string;
+  instrument: string;
+}
+
+export type HookUpError =
+  | 'unknown-check'
+  | 'not-on-this-rig'
+  | 'condition-not-possible'
+  | 'engine-does-not-run'
+  | 'unknown-instrument'
+  | 'instrument-does-not-fit';
+
+/** A hook-up whose ids are known to belong together. */
+export interface ValidHookUp {
+  check: Check;
+  condition: ConditionId;
+  instrument: Gauge;
+}
+
+/** The door between what was asked for and what can be done on this case's rig. */
+export function checkHookUp(
+  { rig, points }: Case,
+  { checks, gauges }: Catalogue,
+  hookUp: HookUp,
+): ValidHookUp | { error: HookUpError } {
+  const check = checks.get(hookUp.check);
+  if (!check) return { error: 'unknown-check' };
+  if (!check.ports[rig.id]) return { error: 'not-on-this-rig' };
+  const condition = conditionsOf(check).find((id) => id === hookUp.condition);
+  if (!condition) return { error: 'condition-not-possible' };
+  const instrument = gauges.get(hookUp.instrument);
+  if (!instrument) return { error: 'unknown-instrument' };
+  if (!check.instruments.includes(instrument.id)) return { error: 'instrument-does-not-fit' };
+  if (!canRun(points, condition)) return { error: 'engine-does-not-run' };
+  return { check, condition, instrument };
+}
+
+/** Conditions in which a check can be done, wise or not. */
+export function conditionsOf({ conditions, unwiseConditions }: Check): ConditionId[] {
+  return [...conditions, ...unwiseConditions];
+}
+
+/** Hooks up and reads: what the instrument shows for each quantity of the check. */
+export function performCheck(
+  theCase: Case,
+  catalogue: Catalogue,
+  hookUp: HookUp,
+): { shown: Shown[] } | { error: HookUpError } {
+  const valid = checkHookUp(theCase, catalogue, hookUp);
+  if ('error' in valid) return valid;
+  return { shown: valid.check.quantities.map((quantity) => show(theCase, valid, quantity)) };
+}
+
+function show(theCase: Case, { condition, instrument }: ValidHookUp, quantity: Quantity): Shown {
+  const { codes } = theCase.workOrder;
+  if (quantity.measures === 'codes') return { kind: 'codes', quantity: quantity.id, codes };
+  const gauge = gaugeFor(instrument, quantity);
+  const truth = inGaugeUnit(gauge, trueValue(theCase.points[condition], quantity, codes.length));
+  const bias = drawBias(randomStream(theCase.spec.seed, `bias ${instrument.id}`));
+  const reading = readGauge(gauge, truth, bias);
+  switch (reading.kind) {
+    case 'value':
+      return { kind: 'value', quantity: quantity.id, value: reading.value, unit: gauge.unit };
+    case 'off-scale': {
+      const limit = reading.end === 'high' ? gauge.range.max : gauge.range.min;
+      return { kind: 'off-scale', quantity: quantity.id, end: reading.end, limit, unit: gauge.unit };
+    }
+    case 'destroyed':
+      return { kind: 'destroyed', quantity: quantity.id };
+  }
+}
+
+/** A screen shows each quantity in that quantity's unit; any other instrument has its own. */
+export function gaugeFor(instrument: Gauge, { unit }: Quantity): Gauge {
+  return unit ? { ...instrument, unit } : instrument;
+}

@@ -1,0 +1,81 @@
+import type { Catalogue } from './catalogue';
+import type { Rig } from './rig/rig';
+
+/** Every id in content that points at nothing, as one line each: where it stands and what it names. */
+export function checkReferences(catalogue: Catalogue): string[] {
+  return [
+    ...[...catalogue.rigs.values()].flatMap((rig) => rigReferences(rig, catalogue)),
+    ...causeReferences(catalogue),
+    ...checkReferencesOf(catalogue),
+  ];
+}
+
+function rigReferences(rig: Rig, catalogue: Catalogue): string[] {
+  const where = `content/rigs/${rig.id}.json`;
+  const nodes = new Set(rig.nodes.map(({ id }) => id));
+  const elements = new Set(rig.elements.map(({ id }) => id));
+  const ends = rig.elements.flatMap((element) => ('from' in element ? [element.from, element.to] : [element.node]));
+  return [
+    ...missing(ends, nodes, `${where}: elements: no node`),
+    ...missing(
+      rig.ports.flatMap(({ node }) => node ?? []),
+      nodes,
+      `${where}: ports: no node`,
+    ),
+    ...missing(
+      rig.ports.flatMap(({ element }) => element ?? []),
+      elements,
+      `${where}: ports: no element`,
+    ),
+    ...missing(
+      rig.ageing.map(({ element }) => element),
+      elements,
+      `${where}: ageing: no element`,
+    ),
+    ...missing(rig.settings.fuels, catalogue.fuels, `${where}: settings.fuels: no fuel`),
+    ...missing(
+      rig.limits.map(({ check }) => check),
+      catalogue.checks,
+      `${where}: limits: no check`,
+    ),
+  ];
+}
+
+function causeReferences({ causes, rigs, checks }: Catalogue): string[] {
+  return [...causes.values()].flatMap((cause) => {
+    const where = `content/causes/${cause.id}.json`;
+    const parameters = [...rigs.values()].flatMap((rig) =>
+      cause.effects.filter(({ element, parameter }) => {
+        const found = rig.elements.find(({ id }) => id === element) as Record<string, unknown> | undefined;
+        return typeof found?.[parameter] !== 'number';
+      }),
+    );
+    return [
+      ...parameters.map(({ element, parameter }) => `${where}: effects: no parameter ${element}.${parameter}`),
+      ...missing(
+        cause.provenBy.map(({ check }) => check),
+        checks,
+        `${where}: provenBy: no check`,
+      ),
+    ];
+  });
+}
+
+function checkReferencesOf({ checks, gauges, rigs }: Catalogue): string[] {
+  return [...checks.values()].flatMap((check) => {
+    const where = `content/checks/${check.id}.json`;
+    const ports = Object.entries(check.ports).flatMap(([rig, ids]) => {
+      const known = new Set(rigs.get(rig)?.ports.map(({ id }) => id));
+      return missing(ids, known, `${where}: ports.${rig}: no port`);
+    });
+    return [
+      ...ports,
+      ...missing(Object.keys(check.ports), rigs, `${where}: ports: no rig`),
+      ...missing(check.instruments, gauges, `${where}: instruments: no gauge`),
+    ];
+  });
+}
+
+function missing(ids: readonly string[], known: { has(id: string): boolean }, message: string): string[] {
+  return ids.filter((id) => !known.has(id)).map((id) => `${message} ${id}`);
+}

@@ -1,0 +1,121 @@
+import type { Check, Quantity } from '../checks/check';
+import { findLimit } from '../checks/limit';
+import { trueValue } from '../checks/quantity';
+import type { ConditionId } from '../rig/condition';
+import type { OperatingPoints } from '../rig/operating-point';
+import type { Rig } from '../rig/rig';
+import { conditionsReachable } from '../symptoms/complaint';
+import { type Belief, entropy, likelihood } from './belief';
+import { byCause, type Particle } from './particles';
+
+/** One check an expert makes: the hook-up and what it costs. */
+export interface RouteStep {
+  check: string;
+  condition: ConditionId;
+  minutes: number;
+}
+
+/** A check still open, with the value of each of its quantities under each particle and in truth. */
+interface Candidate extends RouteStep {
+  expected: readonly Float64Array[];
+  actual: readonly number[];
+}
+
+/** Belief in one cause at which an expert stops looking. */
+const SETTLED = 0.9;
+const LONGEST_ROUTE = 8;
+/** What a well-chosen instrument is unsure of, as a share of the value. Assumed. */
+const READING_SPREAD = 0.02;
+/** Particles believed less than this are not asked what they would show. */
+const NEGLIGIBLE = 1e-3;
+
+/**
+ * The route of somebody who always takes the check that is worth most per minute: expected drop of the entropy over
+ * causes, by the belief held at that moment. Ends when one cause is settled or nothing left tells anything.
+ *
+ * @param truth  What the broken rig really does; the route reads it, as the learner does.
+ */
+export function expertRoute(
+  rig: Rig,
+  checks: ReadonlyMap<string, Check>,
+  particles: readonly Particle[],
+  start: Belief,
+  truth: OperatingPoints,
+  codeCount: number,
+): RouteStep[] {
+  let open = candidates(rig, checks, particles, truth, codeCount);
+  let belief = start;
+  const route: RouteStep[] = [];
+  while (route.length < LONGEST_ROUTE && mostBelieved(particles, belief) < SETTLED) {
+    const best = mostTelling(open, particles, belief);
+    if (!best) break;
+    route.push({ check: best.check, condition: best.condition, minutes: best.minutes });
+    belief = afterReading(best, belief, best.actual);
+    open = open.filter((candidate) => candidate !== best);
+  }
+  return route;
+}
+
+/** Every check in every condition that its procedure allows, the rig reaches and the limit sheet judges. */
+function candidates(
+  rig: Rig,
+  checks: ReadonlyMap<string, Check>,
+  particles: readonly Particle[],
+  truth: OperatingPoints,
+  codeCount: number,
+): Candidate[] {
+  return [...checks.values()].flatMap((check) => {
+    if (!check.ports[rig.id]) return [];
+    return conditionsReachable(truth, check.conditions).flatMap((condition) => {
+      const judged = check.quantities.filter(({ id }) => findLimit(rig, check.id, condition, id));
+      if (judged.length === 0) return [];
+      const values = (quantity: Quantity) =>
+        Float64Array.from(particles, ({ points, codes }) => trueValue(points[condition], quantity, codes.length));
+      return {
+        check: check.id,
+        condition,
+        minutes: check.minutes,
+        expected: judged.map(values),
+        actual: judged.map((quantity) => trueValue(truth[condition], quantity, codeCount)),
+      };
+    });
+  });
+}
+
+function mostBelieved(particles: readonly Particle[], belief: Belief): number {
+  return Math.max(...byCause(particles, belief).values());
+}
+
+function mostTelling(open: readonly Candidate[], particles: readonly Particle[], belief: Belief) {
+  const before = entropy(byCause(particles, belief).values());
+  let best: Candidate | undefined;
+  let most = 1e-4;
+  for (const candidate of open) {
+    const worth = (before - expectedEntropy(candidate, particles, belief)) / candidate.minutes;
+    if (worth > most) [best, most] = [candidate, worth];
+  }
+  return best;
+}
+
+/** Entropy over causes to be expected after a check: each particle in turn is taken for the truth. */
+function expectedEntropy(candidate: Candidate, particles: readonly Particle[], belief: Belief): number {
+  let expected = 0;
+  for (let index = 0; index < particles.length; index++) {
+    const weight = belief[index] ?? 0;
+    if (weight < NEGLIGIBLE) continue;
+    const seen = candidate.expected.map((values) => values[index] ?? 0);
+    expected += weight * entropy(byCause(particles, afterReading(candidate, belief, seen)).values());
+  }
+  return expected;
+}
+
+function afterReading({ expected }: Candidate, belief: Belief, seen: readonly number[]): Belief {
+  const after = belief.map((weight, index) =>
+    seen.reduce((product, value, q) => {
+      const uncertainty = READING_SPREAD * Math.abs(value);
+      return product * likelihood({ value, uncertainty, beyond: undefined }, expected[q]?.[index] ?? 0);
+    }, weight),
+  );
+  const total = after.reduce((sum, weight) => sum + weight, 0);
+  return after.map((weight) => weight / total);
+}

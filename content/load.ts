@@ -9,6 +9,7 @@ import { causeSchema } from '@/lib/faults/cause';
 import { fuelSchema } from '@/lib/fluids/fuel';
 import { gaugeSchema } from '@/lib/gauges/gauge';
 import { rigSchema } from '@/lib/rig/rig';
+import { codeNamesSchema } from '@/lib/symptoms/code-names';
 
 /** The folder that holds the content, from the place where every command of the project is run. */
 const CONTENT = join(process.cwd(), 'content');
@@ -27,11 +28,18 @@ export function loadCatalogue(folder = CONTENT): Catalogue {
     checks: loadFolder(folder, 'checks', checkSchema, hash),
     gauges: loadFolder(folder, 'gauges', gaugeSchema, hash),
     fuels: loadFolder(folder, 'fuels', fuelSchema, hash),
+    codeNames: only(loadFolder(folder, 'codes', codeNamesSchema, hash)),
     contentHash: '',
   };
   const broken = checkReferences(catalogue);
   if (broken.length > 0) throw new ContentError(broken.join('\n'));
   return { ...catalogue, contentHash: hash.digest('hex') };
+}
+
+function only<T>(items: ReadonlyMap<string, T>): T {
+  const [item] = items.values();
+  if (item === undefined) throw new ContentError('content/codes: expected one file of code names');
+  return item;
 }
 
 type Hash = ReturnType<typeof createHash>;

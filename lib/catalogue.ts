@@ -3,6 +3,7 @@ import type { Cause } from './faults/cause';
 import type { Fuel } from './fluids/fuel';
 import type { Gauge } from './gauges/gauge';
 import type { Rig } from './rig/rig';
+import type { CodeNames } from './symptoms/code-names';
 
 /** All validated content, by id, in the order of the ids. */
 export interface Catalogue {
@@ -11,6 +12,7 @@ export interface Catalogue {
   checks: ReadonlyMap<string, Check>;
   gauges: ReadonlyMap<string, Gauge>;
   fuels: ReadonlyMap<string, Fuel>;
+  codeNames: CodeNames;
   /** SHA-256 over every content file that can move a reading. */
   contentHash: string;
 }

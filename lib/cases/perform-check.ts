@@ -63,10 +63,12 @@ export function performCheck(
 ): { shown: Shown[] } | { error: HookUpError } {
   const valid = checkHookUp(theCase, catalogue, hookUp);
   if ('error' in valid) return valid;
-  return { shown: valid.check.quantities.map((quantity) => show(theCase, valid, quantity)) };
+  const { check, condition, instrument } = valid;
+  return { shown: check.quantities.map((quantity) => showQuantity(theCase, condition, instrument, quantity)) };
 }
 
-function show(theCase: Case, { condition, instrument }: ValidHookUp, quantity: Quantity): Shown {
+/** What one instrument shows of one quantity on this case's rig. */
+export function showQuantity(theCase: Case, condition: ConditionId, instrument: Gauge, quantity: Quantity): Shown {
   const { codes } = theCase.workOrder;
   if (quantity.measures === 'codes') return { kind: 'codes', quantity: quantity.id, codes };
   const gauge = gaugeFor(instrument, quantity);

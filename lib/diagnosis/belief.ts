@@ -11,8 +11,8 @@ export type Belief = Float64Array;
 /** A driver's words and a stored code are not always what this state would give: such a mismatch only counts against. */
 const OTHER_COMPLAINT = 0.15;
 const OTHER_CODES = 0.15;
-/** The model itself is taken to be right to this share of a value. Assumed. */
-const MODEL_SPREAD = 0.02;
+/** The model, and the gaps between the severities that stand for a range, are right to this share of a value. Assumed. */
+const MODEL_SPREAD = 0.06;
 
 /** Belief once the work order is read. */
 export function beliefFromWorkOrder(particles: readonly Particle[], { complaint, codes }: WorkOrder): Belief {
@@ -39,6 +39,8 @@ export function updateBelief(
   condition: ConditionId,
   reading: Measured,
 ): Belief {
+  // Codes have been weighed with the work order; reading them again says nothing new.
+  if (quantity.measures === 'codes') return belief;
   const updated = Float64Array.from(particles, ({ points, codes }, index) => {
     const expected = trueValue(points[condition], quantity, codes.length);
     return (belief[index] ?? 0) * likelihood(reading, expected);

@@ -1,6 +1,7 @@
 import type { Check, Quantity } from '../checks/check';
 import { findLimit } from '../checks/limit';
 import { trueValue } from '../checks/quantity';
+import type { Cause } from '../faults/cause';
 import type { ConditionId } from '../rig/condition';
 import type { OperatingPoints } from '../rig/operating-point';
 import type { Rig } from '../rig/rig';
@@ -25,15 +26,17 @@ interface Candidate extends RouteStep {
 const SETTLED = 0.9;
 const LONGEST_ROUTE = 8;
 /** What a well-chosen instrument is unsure of, as a share of the value. Assumed. */
-const READING_SPREAD = 0.02;
+const READING_SPREAD = 0.05;
 /** Particles believed less than this are not asked what they would show. */
 const NEGLIGIBLE = 1e-3;
 
 /**
  * The route of somebody who always takes the check that is worth most per minute: expected drop of the entropy over
- * causes, by the belief held at that moment. Ends when one cause is settled or nothing left tells anything.
+ * causes, by the belief held at that moment. When one cause is settled, or nothing left tells anything, the part itself is
+ * measured, unless it was already: an expert condemns none unmeasured.
  *
  * @param truth  What the broken rig really does; the route reads it, as the learner does.
+ * @param confirmedBy  Checks that measure the cause at fault itself.
  */
 export function expertRoute(
   rig: Rig,
@@ -42,6 +45,7 @@ export function expertRoute(
   start: Belief,
   truth: OperatingPoints,
   codeCount: number,
+  confirmedBy: Cause['provenBy'],
 ): RouteStep[] {
   let open = candidates(rig, checks, particles, truth, codeCount);
   let belief = start;
@@ -53,7 +57,18 @@ export function expertRoute(
     belief = afterReading(best, belief, best.actual);
     open = open.filter((candidate) => candidate !== best);
   }
-  return route;
+  return [...route, ...confirmation(route, open, confirmedBy)];
+}
+
+/** The first check still open that measures the part, where none on the route has. */
+function confirmation(route: readonly RouteStep[], open: readonly Candidate[], confirmedBy: Cause['provenBy']) {
+  const measures = ({ check, condition }: RouteStep) =>
+    confirmedBy.some((proof) => proof.check === check && proof.condition === condition);
+  if (route.some(measures)) return [];
+  return open
+    .filter(measures)
+    .slice(0, 1)
+    .map(({ check, condition, minutes }) => ({ check, condition, minutes }));
 }
 
 /** Every check in every condition that its procedure allows, the rig reaches and the limit sheet judges. */
@@ -67,7 +82,9 @@ function candidates(
   return [...checks.values()].flatMap((check) => {
     if (!check.ports[rig.id]) return [];
     return conditionsReachable(truth, check.conditions).flatMap((condition) => {
-      const judged = check.quantities.filter(({ id }) => findLimit(rig, check.id, condition, id));
+      const judged = check.quantities.filter(
+        ({ id, measures }) => measures !== 'codes' && findLimit(rig, check.id, condition, id),
+      );
       if (judged.length === 0) return [];
       const values = (quantity: Quantity) =>
         Float64Array.from(particles, ({ points, codes }) => trueValue(points[condition], quantity, codes.length));

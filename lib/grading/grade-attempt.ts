@@ -49,6 +49,7 @@ export function gradeAttempt(
     beliefFromWorkOrder(particles, theCase.workOrder),
     theCase.points,
     theCase.workOrder.codes.length,
+    catalogue.causes.get(theCase.truth.cause)?.provenBy ?? [],
   );
   const events = safetyEvents(readings);
   const route = gradeRoute(readings, catalogue, expert, called);

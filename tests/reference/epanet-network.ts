@@ -30,7 +30,7 @@ export class EpanetNetwork {
     private readonly fluid: Fluid,
   ) {
     this.project = new Project(workspace);
-    this.project.init('', '', FlowUnits.LPS, HeadLossType.DW);
+    this.project.init('report.rpt', 'out.bin', FlowUnits.LPS, HeadLossType.DW);
     this.setOptions();
     this.nodes = new Map(network.nodes.map((node) => [node.id, this.addNode(node)]));
     this.links = network.pipes.map((pipe) => this.addPipe(pipe));

@@ -2,7 +2,7 @@
 export type SolveFailure =
   | { code: 'no-reference-pressure'; nodes: readonly string[] }
   | { code: 'singular'; node: string }
-  | { code: 'not-converged'; node: string; residual: number; iterations: number };
+  | { code: 'not-converged'; node: string; residual: number; iterations: number; demand: number };
 
 /** Thrown when a network has no steady state that we can find. Its message is for developers. */
 export class SolveError extends Error {

@@ -1,7 +1,7 @@
 import type { Pascal } from '../units';
-import { SolveError } from './errors';
+import type { SolveFailure } from './errors';
 import type { Network, Solution } from './network';
-import { solve } from './solve';
+import { solve, trySolve } from './solve';
 
 /** A controller that opens and shuts the branches answering to demand until a node has its pressure. */
 export interface Control {
@@ -9,6 +9,8 @@ export interface Control {
   target: Pascal;
 }
 
+/** Where the search for a demand sets out. */
+const FIRST_DEMAND = 0.3;
 /** Bisection halves the demand's bracket this often: to 1e-12 of its range. */
 const BISECTIONS = 40;
 
@@ -23,12 +25,18 @@ const BISECTIONS = 40;
  * @throws SolveError when even a network at fixed demand has no steady state.
  */
 export function holdPressure(network: Network, control: Control, start: Float64Array): Solution {
-  const held = tryHeld(network, control, start, 0.3);
-  if (held && held.demand >= 0 && held.demand <= 1) return held;
-  const end = held && held.demand < 0 ? 0 : 1;
-  const saturated = trySolve(network, start, end);
-  if (saturated && confirms(saturated, end, control)) return saturated;
-  return bracketed(network, control, start);
+  const held = tryHeld(network, control, start, FIRST_DEMAND);
+  if (isWithinReach(held)) return held;
+  let from = start;
+  for (const end of demandOf(held) < 0 ? ([0, 1] as const) : ([1, 0] as const)) {
+    const saturated = trySolve(network, { start, demand: end });
+    if (!isSolution(saturated)) continue;
+    if (confirms(saturated, end, control)) return saturated;
+    from = saturated.pressures;
+  }
+  // Not saturated after all: the first guess was poor. From a true operating point the rest is usually easy.
+  const again = tryHeld(network, control, from, FIRST_DEMAND);
+  return isWithinReach(again) ? again : bracketed(network, control, start);
 }
 
 /** At demand 1 the pressure must fall short of the target; at demand 0 it must lie beyond. */
@@ -49,23 +57,23 @@ function bracketed(network: Network, control: Control, start: Float64Array): Sol
     if (confirms(nearest, 0, control)) high = middle;
     else low = middle;
   }
-  return tryHeld(network, control, nearest.pressures, nearest.demand) ?? nearest;
+  const polished = tryHeld(network, control, nearest.pressures, nearest.demand);
+  return isSolution(polished) ? polished : nearest;
 }
 
-function tryHeld(network: Network, control: Control, start: Float64Array, demand: number): Solution | undefined {
-  const held = { node: control.node, pressure: control.target };
-  return unlessUnsolved(() => solve(network, { start, demand, held }));
+function tryHeld(network: Network, { node, target }: Control, start: Float64Array, demand: number) {
+  return trySolve(network, { start, demand, held: { node, pressure: target } });
 }
 
-function trySolve(network: Network, start: Float64Array, demand: number): Solution | undefined {
-  return unlessUnsolved(() => solve(network, { start, demand }));
+function isWithinReach(outcome: Solution | SolveFailure): outcome is Solution {
+  return isSolution(outcome) && outcome.demand >= 0 && outcome.demand <= 1;
 }
 
-function unlessUnsolved(attempt: () => Solution): Solution | undefined {
-  try {
-    return attempt();
-  } catch (error) {
-    if (error instanceof SolveError) return undefined;
-    throw error;
-  }
+/** Where the search for a demand was heading when it ended. */
+function demandOf(outcome: Solution | SolveFailure): number {
+  return 'demand' in outcome ? outcome.demand : 1;
+}
+
+function isSolution(outcome: Solution | SolveFailure): outcome is Solution {
+  return 'pressures' in outcome;
 }

@@ -1,6 +1,6 @@
 import type { CubicMetrePerSecond, Pascal } from '../units';
 import type { FlowAndSlopes } from './elements/element';
-import { SolveError } from './errors';
+import { SolveError, type SolveFailure } from './errors';
 import { solveInPlace } from './linear-system';
 import type { Network, Solution } from './network';
 
@@ -16,31 +16,40 @@ export interface SolveOptions {
   start: Float64Array;
   /** Demand on the branches that answer to one; the starting value when `held` is given. */
   demand?: number;
-  /** Holds one free node's pressure and finds the demand instead. The demand may come out beyond 0…1. */
+  /** Holds one free node's pressure and finds the demand instead, which may come out somewhat beyond 0…1. */
   held?: { node: number; pressure: Pascal };
   maxIterations?: number;
 }
 
 /** A balance counts as met when it misses by less than this share of what passes the node… */
-const RELATIVE_TOLERANCE = 1e-11;
+const RELATIVE_TOLERANCE = 3e-11;
 /** …or by less than this, where next to nothing flows. */
-const ABSOLUTE_TOLERANCE: CubicMetrePerSecond = 1e-16;
+const ABSOLUTE_TOLERANCE: CubicMetrePerSecond = 3e-16;
 /** What is accepted when rounding lets no step improve any more. Mass balance is promised to 1e-9. */
 const STALLED_TOLERANCE = 2e-10;
-const STALLED_ABSOLUTE: CubicMetrePerSecond = 1e-15;
+const STALLED_ABSOLUTE: CubicMetrePerSecond = 3e-15;
 const DAMPING_STEPS = 24;
+/** A pressure that cannot be held shows early, as steps that have to be cut to nothing. */
+const DAMPING_STEPS_HELD = 6;
 /**
  * A step counts only if it wins this part of the gain that the slopes promise. A square-root law answers a full step by
  * landing as far on the other side; without this the iteration would bounce there for ever.
  */
 const SUFFICIENT = 0.5;
-/** Beyond this demand a held pressure is out of reach, however wide the valve. */
-const DEMAND_OUT_OF_REACH = 4;
+/** A demand that stays this far outside 0…1 for two steps is not coming back: the pressure to hold is out of reach. */
+const DEMAND_ASTRAY = 0.5;
+const MAX_ITERATIONS = 60;
 
 /** @throws SolveError when the balances cannot be met. */
 export function solve(network: Network, options: SolveOptions): Solution {
-  const iteration = new Iteration(network, options);
-  return iteration.run(options.maxIterations ?? 60);
+  const outcome = trySolve(network, options);
+  if ('code' in outcome) throw new SolveError(outcome);
+  return outcome;
+}
+
+/** As `solve`, for callers that have another way when it fails. */
+export function trySolve(network: Network, options: SolveOptions): Solution | SolveFailure {
+  return new Iteration(network, options).run(options.maxIterations ?? MAX_ITERATIONS);
 }
 
 /** Working arrays of one solve. All are allocated once; the loop itself allocates nothing. */
@@ -56,6 +65,7 @@ class Iteration {
   private readonly nodeOf: Int32Array;
   private readonly size: number;
   private readonly heldUnknown: number;
+  private readonly dampingSteps: number;
   private readonly result: FlowAndSlopes = { flow: 0, perInlet: 0, perOutlet: 0, perDemand: 0 };
   private demand: number;
 
@@ -79,6 +89,7 @@ class Iteration {
     this.size = size;
     this.heldUnknown = held ? (this.unknown[held.node] ?? -1) : -1;
     if (held) this.pressures[held.node] = held.pressure;
+    this.dampingSteps = held ? DAMPING_STEPS_HELD : DAMPING_STEPS;
     this.demand = demand;
     this.trial = Float64Array.from(this.pressures);
     this.flows = new Float64Array(network.branches.length);
@@ -88,51 +99,56 @@ class Iteration {
     this.jacobian = new Float64Array(size * size);
   }
 
-  run(maxIterations: number): Solution {
+  run(maxIterations: number): Solution | SolveFailure {
     let merit = this.assemble(this.pressures, this.demand);
+    let astray = 0;
     for (let iterations = 0; iterations < maxIterations; iterations++) {
       if (this.balanced(RELATIVE_TOLERANCE, ABSOLUTE_TOLERANCE)) return this.solution(iterations);
-      this.findStep();
-      const next = this.takeStep(merit);
-      if (next === undefined) {
-        if (this.balanced(STALLED_TOLERANCE, STALLED_ABSOLUTE)) return this.solution(iterations);
-        throw this.failure(iterations);
-      }
+      const undetermined = this.findStep();
+      if (undetermined >= 0) return { code: 'singular', node: this.nameOf(undetermined) };
+      // So near, a step that wins nothing has met the rounding of the pressures, and halving it would win no more.
+      const near = this.balanced(STALLED_TOLERANCE, STALLED_ABSOLUTE);
+      const next = this.takeStep(merit, near ? 1 : this.dampingSteps);
+      if (next === undefined) return near ? this.solution(iterations) : this.failure(iterations);
       merit = next;
-      if (Math.abs(this.demand) > DEMAND_OUT_OF_REACH) throw this.failure(iterations);
+      astray = Math.abs(this.demand - 0.5) > 0.5 + DEMAND_ASTRAY ? astray + 1 : 0;
+      if (astray > 1) return this.failure(iterations);
     }
-    throw this.failure(maxIterations);
+    return this.failure(maxIterations);
   }
 
-  /** Newton's direction into `step`. */
-  private findStep(): void {
+  /** Newton's direction into `step`. Returns −1, or an unknown that no flow determines. */
+  private findStep(): number {
     for (let i = 0; i < this.size; i++) this.step[i] = -(this.residuals[i] as number);
-    const column = solveInPlace(this.jacobian, this.step, this.size);
-    if (column >= 0) {
-      throw new SolveError({ code: 'singular', node: this.network.nodes[this.nodeOf[column] as number] as string });
-    }
+    return solveInPlace(this.jacobian, this.step, this.size);
   }
 
-  /** Halves the step until the balances improve. Undefined when none does; then the state is as before. */
-  private takeStep(merit: number): number | undefined {
+  /** Cuts the step until the balances improve. Undefined when none does; then the state is as before. */
+  private takeStep(merit: number, attempts: number): number | undefined {
     const demand = this.demand;
     let share = 1;
-    for (let attempt = 0; attempt < DAMPING_STEPS; attempt++, share /= 2) {
-      for (let i = 0; i < this.size; i++) {
-        if (i === this.heldUnknown) continue;
-        const node = this.nodeOf[i] as number;
-        this.trial[node] = (this.pressures[node] as number) + share * (this.step[i] as number);
-      }
-      if (this.heldUnknown >= 0) this.demand = demand + share * (this.step[this.heldUnknown] as number);
-      const next = this.assemble(this.trial, this.demand);
+    for (let attempt = 0; attempt < attempts; attempt++) {
+      const next = this.tryShare(share, demand);
       if (next <= merit * (1 - SUFFICIENT * share)) {
         this.pressures.set(this.trial);
         return next;
       }
+      share = cutShare(share, merit, next);
     }
     this.demand = demand;
     this.assemble(this.pressures, demand);
     return undefined;
+  }
+
+  /** Puts a share of the step into `trial` and `demand`, and evaluates there. */
+  private tryShare(share: number, demand: number): number {
+    for (let i = 0; i < this.size; i++) {
+      if (i === this.heldUnknown) continue;
+      const node = this.nodeOf[i] as number;
+      this.trial[node] = (this.pressures[node] as number) + share * (this.step[i] as number);
+    }
+    if (this.heldUnknown >= 0) this.demand = demand + share * (this.step[this.heldUnknown] as number);
+    return this.assemble(this.trial, this.demand);
   }
 
   /** Evaluates every law; fills residuals (net outflow), throughput and Jacobian. Returns the sum of squared misses. */
@@ -186,12 +202,30 @@ class Iteration {
     return { pressures: this.pressures, flows: this.flows, demand: this.demand, iterations };
   }
 
-  private failure(iterations: number): SolveError {
+  private nameOf(unknown: number): string {
+    return this.network.nodes[this.nodeOf[unknown] as number] ?? '';
+  }
+
+  private failure(iterations: number): SolveFailure {
     let worst = 0;
     for (let i = 1; i < this.size; i++) {
       if (Math.abs(this.residuals[i] as number) > Math.abs(this.residuals[worst] as number)) worst = i;
     }
-    const node = this.network.nodes[this.nodeOf[worst] as number] ?? '';
-    return new SolveError({ code: 'not-converged', node, residual: this.residuals[worst] ?? 0, iterations });
+    return {
+      code: 'not-converged',
+      node: this.nameOf(worst),
+      residual: this.residuals[worst] ?? 0,
+      iterations,
+      demand: this.demand,
+    };
   }
+}
+
+/**
+ * The share at which a parabola through what is known of the balances has its least: their size and slope at no step,
+ * their size at the step just tried. Kept between a twentieth and a half of that step.
+ */
+function cutShare(share: number, merit: number, tried: number): number {
+  const least = (share * share * merit) / (tried - merit * (1 - 2 * share));
+  return Math.min(share / 2, Math.max(share / 20, least));
 }

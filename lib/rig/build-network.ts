@@ -95,21 +95,25 @@ function controlOf(
   return { node, target: Math.max(ambient, ambient + railCommandMpa * 1e6 - sensorOffset) };
 }
 
-/** A first guess that any rig offers: by pressure side, from what drives it in this condition. */
+/** Pressure falls by about this much from one node to the next, which starts every check valve open. */
+const STAIR: Pascal = 1.5e3;
+
+/** A first guess that any rig offers: by pressure side, from what drives it, falling from node to node. */
 function startPressures(rig: Rig, condition: RigCondition, { ambient, railCommand }: Surroundings): Float64Array {
-  const delivered: Pascal = condition.engineRpm > 0 ? deliveryGuess(rig, condition.engineRpm) : 8e4;
   const chamber = elementOfKind(rig, 'metering-valve').to;
-  const guess = ({ id, side, fixed }: RigNode): Pascal => {
+  const driven = condition.engineRpm > 0 || condition.liftPumpVolts > 0;
+  const delivered = ambient + (driven ? deliveryGuess(rig, condition) : 0);
+  const guess = ({ id, side, fixed }: RigNode, index: number): Pascal => {
     if (fixed || side === 'ambient' || side === 'return' || id === chamber) return ambient;
     if (side === 'high') return ambient + railCommand;
-    if (side === 'low') return ambient + (condition.engineRpm > 0 || condition.liftPumpVolts > 0 ? delivered : 0);
-    return ambient - 4e3;
+    return (side === 'low' ? delivered : ambient) - STAIR * index;
   };
   return Float64Array.from(rig.nodes, guess);
 }
 
 /** A turning pump reaches its regulator except when it turns slowly. */
-function deliveryGuess(rig: Rig, engineRpm: number): Pascal {
+function deliveryGuess(rig: Rig, { engineRpm }: RigCondition): Pascal {
+  if (engineRpm === 0) return 1e5;
   const set = rig.elements.find((element) => element.kind === 'pressure-regulator')?.setKpa ?? 300;
   return set * 1e3 * Math.min(1, engineRpm / 500);
 }

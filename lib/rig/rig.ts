@@ -58,7 +58,7 @@ export const elementSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('check-valve'),
     ...between,
-    crackKpa: atLeastZero,
+    crackKpa: positive,
     areaMm2: positive,
     flowCoefficient,
     /** Area left open when the valve sits shut. */

@@ -100,13 +100,15 @@ function addStart(rig: Rig, fuel: Fuel, bound: BoundRig, { values }: OperatingPo
   const rail = elementOfKind(rig, 'rail');
   const net = netInflow(bound, rail.node, needed / 2);
   const supply = netInflow(bound, elementOfKind(rig, 'cooling-plate').to, 0);
-  if (net <= 0 || supply <= 0) {
+  const modulus = bulkModulus(fuel.density15, bound.temperatures.rail, needed / 2);
+  const prime = supply > 0 ? (rig.standingVoidCm3 * 1e-6) / supply : Number.POSITIVE_INFINITY;
+  const rise = net > 0 ? (rail.volumeCm3 * 1e-6 * needed) / (modulus * net) : Number.POSITIVE_INFINITY;
+  if (prime + rise > rig.longestCrankSeconds) {
     values.willStart = 0;
     return;
   }
-  const modulus = bulkModulus(fuel.density15, bound.temperatures.rail, needed / 2);
-  values.secondsToPrime = (rig.standingVoidCm3 * 1e-6) / supply;
-  values.secondsToEnable = (rail.volumeCm3 * 1e-6 * needed) / (modulus * net);
+  values.secondsToPrime = prime;
+  values.secondsToEnable = rise;
 }
 
 /** What flows into a node with the metering valve wide open and the node held at a pressure above ambient. */

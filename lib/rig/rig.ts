@@ -222,6 +222,8 @@ export const rigSchema = z.strictObject({
   injectionEnableMpa: positive,
   /** Fuel missing from the low-pressure circuit after standing, which the pumps make good before the rail can rise. */
   standingVoidCm3: atLeastZero,
+  /** Nobody cranks longer than this: the engine counts as not starting. */
+  longestCrankSeconds: positive,
   /** From where on the driver notices. */
   complaints: z.strictObject({
     startSeconds: positive,

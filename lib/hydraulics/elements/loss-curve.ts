@@ -30,8 +30,8 @@ const gridViscous = gridReynolds.map(viscousTerm);
  * Up to Re 800 flow is laminar and there is a closed form. Beyond, the curve is evaluated at fixed Reynolds numbers, 64
  * to the octave, and a cubic with the curve's own slopes joins each two: nothing iterates. The loss so found is
  * Churchill's to 2e-9, in the bends of the transition (Re 1500–5000) to 2e-6; Churchill's is a pipe's to a few per cent.
- * A point is evaluated when first needed and depends on nothing but its place, so that no answer depends on what was
- * asked before. Range: to Re 1e8, and on along a straight line.
+ * A point is evaluated and kept when first needed; it depends on nothing but its place, so that no answer depends on what
+ * was asked before. Range: to Re 1e8, and on along a straight line.
  */
 export class LossCurve {
   /** The answer of the last `follow`. */

@@ -71,12 +71,12 @@ describe.each(laws)('%s', (_name, law) => {
     fc.assert(
       fc.property(law, drops, (law, drop) => {
         const { perInlet, perOutlet } = at(law, drop);
-        // Fourth-order differences. Their rounding, 1e-13/3e-4, and their fifth derivative, which in the bend of the
-        // pipe's transition is of order (36/4·h)^4, both stay below 1e-6.
-        const h = 3e-4 * Math.abs(drop);
+        // Fourth-order differences; rounding over h is 1e-11. Where two cubics of the pipe's curve meet, its bending
+        // jumps a little, which a difference across the joint feels: 3e-7 at most in 100 000 pipes.
+        const h = 1e-4 * Math.abs(drop);
         const difference = (step: number) => at(law, drop + step).flow - at(law, drop - step).flow;
         const numeric = (8 * difference(h) - difference(2 * h)) / (12 * h);
-        expect(Math.abs(numeric / perInlet - 1)).toBeLessThanOrEqual(2e-6);
+        expect(Math.abs(numeric / perInlet - 1)).toBeLessThanOrEqual(1e-6);
         expect(perOutlet).toBe(-perInlet);
       }),
       { numRuns: 2000 },
@@ -103,8 +103,9 @@ describe('pipe', () => {
         const reynolds = (fluid.density * velocity * pipe.bore) / fluid.viscosity;
         const factor = frictionFactor(reynolds, pipe.roughness / pipe.bore);
         const losses = (factor * pipe.length) / pipe.bore + pipe.minorLoss;
-        // Flow is right to 1e-13; four times that where drop grows as its fourth power.
-        expect(Math.abs((losses * fluid.density * velocity ** 2) / 2 / drop - 1)).toBeLessThanOrEqual(1e-12);
+        // What loss-curve.ts promises, and rounding in laminar flow.
+        const tolerance = reynolds < LAMINAR_REYNOLDS ? 1e-14 : reynolds < 1500 || reynolds > 5000 ? 2e-9 : 2e-6;
+        expect(Math.abs((losses * fluid.density * velocity ** 2) / 2 / drop - 1)).toBeLessThanOrEqual(tolerance);
       }),
       { numRuns: 2000 },
     );
@@ -124,6 +125,20 @@ describe('pipe', () => {
     fc.assert(
       fc.property(pipes, fluids, between(-2, 2), (pipe, fluid, rise) => {
         expect(at(pipeLaw({ ...pipe, rise }, fluid), fluid.density * STANDARD_GRAVITY * rise).flow).toBe(0);
+      }),
+    );
+  });
+
+  test('beyond its curve flow still rises with the drop', () => {
+    const law = pipeLaw(
+      { bore: 0.1, length: 1, roughness: 0, minorLoss: 0, rise: 0 },
+      { density: 900, viscosity: 1e-5 },
+    );
+    fc.assert(
+      fc.property(spread(1e9, 1e20), (drop) => {
+        const { flow, perInlet } = at(law, drop);
+        expect(at(law, drop * 1.001).flow).toBeGreaterThan(flow);
+        expect(perInlet).toBeGreaterThan(0);
       }),
     );
   });

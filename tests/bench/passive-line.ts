@@ -1,0 +1,70 @@
+import type { Fluid } from '@/lib/hydraulics/elements/element';
+import { solve } from '@/lib/hydraulics/solve';
+import { randomStream } from '@/lib/random';
+import { EpanetNetwork } from '../reference/epanet-network';
+import { networkOf, twelvePipeLine } from '../reference/pipe-network';
+
+/** Per solve, from a cold start. Ratios are ours over EPANET's. */
+export interface PassiveLineFigures {
+  oursMicroseconds: number;
+  epanetMicroseconds: number;
+  ratio: number;
+  median: { oursMicroseconds: number; epanetMicroseconds: number; ratio: number };
+}
+
+const fluid: Fluid = { density: 822, viscosity: 822 * 2.7e-6 };
+const OUTLET = 1e5;
+const ROUNDS = 30;
+const SOLVES = 500;
+
+/**
+ * Times a line of twelve pipes, solved by us and by EPANET in the same process on the same heads. Rounds alternate, so
+ * that whatever else the machine does hits both; each solve has a new inlet pressure and starts cold. Both networks are
+ * held open: laws bound here, resistances prepared there.
+ *
+ * @param span  Inlet above outlet, from…to. The default runs from laminar flow (Re 200) to fully turbulent (Re 4e4).
+ */
+export async function measurePassiveLine(span: [number, number] = [500, 600e3]): Promise<PassiveLineFigures> {
+  const network = twelvePipeLine(OUTLET + span[1], OUTLET);
+  const epanet = await EpanetNetwork.open(network, fluid);
+  const random = randomStream('passive-line', 'inlet pressures');
+  const times = { ours: [] as number[], epanet: [] as number[] };
+  const ours = ourSolver(network);
+  for (let round = -3; round < ROUNDS; round++) {
+    const inlets = Float64Array.from({ length: SOLVES }, () => OUTLET + span[0] * (span[1] / span[0]) ** random.next());
+    const ourTime = timed(inlets, ours);
+    const epanetTime = timed(inlets, (inlet) => {
+      epanet.hold('n0', inlet);
+      epanet.solve();
+    });
+    // The first rounds warm both up.
+    if (round < 0) continue;
+    times.ours.push(ourTime);
+    times.epanet.push(epanetTime);
+  }
+  epanet.close();
+  return { ...figures(times, (sorted) => sorted[0]), median: figures(times, (sorted) => sorted[ROUNDS / 2]) };
+}
+
+function ourSolver(network: ReturnType<typeof twelvePipeLine>): (inlet: number) => void {
+  const bound = networkOf(network, fluid);
+  const fixed = [...bound.fixed];
+  const start = new Float64Array(fixed.length);
+  return (inlet) => {
+    fixed[0] = inlet;
+    solve({ ...bound, fixed }, { start: start.fill((inlet + OUTLET) / 2) });
+  };
+}
+
+/** Microseconds per solve. */
+function timed(inlets: Float64Array, solveAt: (inlet: number) => void): number {
+  const start = performance.now();
+  for (const inlet of inlets) solveAt(inlet);
+  return ((performance.now() - start) * 1e3) / inlets.length;
+}
+
+function figures(times: Record<'ours' | 'epanet', number[]>, pick: (sorted: number[]) => number | undefined) {
+  const of = (values: number[]) => pick([...values].sort((a, b) => a - b)) ?? Number.NaN;
+  const [oursMicroseconds, epanetMicroseconds] = [of(times.ours), of(times.epanet)];
+  return { oursMicroseconds, epanetMicroseconds, ratio: oursMicroseconds / epanetMicroseconds };
+}

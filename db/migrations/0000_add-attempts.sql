@@ -15,7 +15,7 @@ CREATE TABLE `attempts` (
 	`learner_id` text NOT NULL,
 	`key` text NOT NULL,
 	`case_code` text NOT NULL,
-	`generator_version` text NOT NULL,
+	`generator_version` integer NOT NULL,
 	`content_hash` text NOT NULL,
 	`created_at` integer NOT NULL
 );

@@ -31,7 +31,7 @@ export async function findAttempt(db: Db, learnerId: string, attemptId: string):
 export interface AttemptLine {
   id: string;
   caseCode: string;
-  generatorVersion: string;
+  generatorVersion: number;
   contentHash: string;
   createdAt: Date;
   acts: number;

@@ -1,6 +1,6 @@
 import { and, eq, sql } from 'drizzle-orm';
 import type { CallAct } from '../../lib/grading/acts';
-import type { Grade } from '../../lib/grading/grade-attempt';
+import type { Grade } from '../../lib/grading/grade';
 import type { Db } from '../client';
 import { acts, attempts, calls } from '../schema';
 

@@ -10,7 +10,7 @@ export const attempts = sqliteTable(
     /** Made by the client, so that a second press of the button starts nothing new. */
     key: text().notNull(),
     caseCode: text().notNull(),
-    generatorVersion: text().notNull(),
+    generatorVersion: integer().notNull(),
     contentHash: text().notNull(),
     createdAt: integer({ mode: 'timestamp_ms' }).notNull(),
   },

@@ -1,6 +1,6 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
 import type { CallAct } from '../../lib/grading/acts';
-import type { Grade } from '../../lib/grading/grade-attempt';
+import type { Grade } from '../../lib/grading/grade';
 import { attempts } from './attempts';
 
 /** The act that closes an attempt, with the grade it got. One row an attempt, never changed. */

@@ -2,7 +2,7 @@ import type { NewAct } from '@/db/queries/acts';
 import type { Attempt } from '@/db/queries/attempts';
 import type { NewCall } from '@/db/queries/calls';
 import type { CallAct, FindingAct, ReadingAct } from '@/lib/grading/acts';
-import type { Grade } from '@/lib/grading/grade-attempt';
+import type { Grade } from '@/lib/grading/grade';
 
 const noon = new Date(Date.UTC(2026, 0, 1, 12));
 
@@ -12,7 +12,7 @@ export function anAttempt(changes: Partial<Attempt> = {}): Attempt {
     learnerId: 'ada',
     key: 'start-a',
     caseCode: 'AAA-AAAA-AA',
-    generatorVersion: '1',
+    generatorVersion: 1,
     contentHash: 'abc',
     createdAt: noon,
     ...changes,
@@ -64,6 +64,7 @@ export const aGrade: Grade = {
   truth: { cause: 'lift-pump-weak', severity: 0.7 },
   callCorrect: { cause: true, area: true, repair: true, proof: true },
   minutes: 12,
+  expertRoute: [],
   findings: [],
   notes: [],
   safetyEvents: [],

@@ -1,0 +1,123 @@
+import { gaugeFor } from '@/lib/cases/perform-check';
+import type { Shown } from '@/lib/checks/shown';
+import type { Gauge } from '@/lib/gauges/gauge';
+import { type FindingAct, instrumentsDestroyed, type ReadingAct } from '@/lib/grading/acts';
+import type { ConditionId } from '@/lib/rig/condition';
+import type { Rig } from '@/lib/rig/rig';
+import type { Setting } from '@/lib/rig/setting';
+import type { WorkOrder } from '@/lib/symptoms/work-order';
+import { catalogue } from './catalogue';
+import { caseOf, type History, isSuperseded, readHistory } from './history';
+import { type RigChoices, rigChoices } from './rig-choices';
+
+export type FindingView = FindingAct & { seq: number };
+
+/** One quantity of a reading, with the finding once it is written. */
+export interface ReadingItem {
+  quantity: string;
+  label: string;
+  shown: Shown;
+  vacuum: boolean;
+  /** In the unit in which it shows this quantity; undefined where content has dropped the instrument. */
+  gauge: Gauge | undefined;
+  finding: FindingView | undefined;
+}
+
+export interface ReadingView {
+  seq: number;
+  check: { id: string; name: string; severalQuantities: boolean };
+  condition: ConditionId;
+  instrument: { id: string; name: string };
+  minutes: number;
+  items: readonly ReadingItem[];
+  destroyed: boolean;
+}
+
+/** The part of an attempt's case that a learner may see at any time. */
+export interface CaseFace {
+  workOrder: WorkOrder;
+  setting: Setting;
+  fuel: string;
+  rig: Rig;
+  choices: RigChoices;
+}
+
+/** Everything pages may know of an attempt before the call. It is built here, and the truth is not in it. */
+export interface AttemptView {
+  id: string;
+  code: string;
+  state: 'open' | 'called' | 'superseded';
+  startedAt: Date;
+  /** Null when the attempt is superseded: its case can no longer be computed as it was. */
+  face: CaseFace | null;
+  readings: readonly ReadingView[];
+  minutes: number;
+  destroyed: ReadonlySet<string>;
+}
+
+/** A learner's own attempt, without its truth; undefined when it is missing or someone else's. */
+export async function readAttemptView(learnerId: string, attemptId: string): Promise<AttemptView | undefined> {
+  const history = await readHistory(learnerId, attemptId);
+  return history && attemptView(history);
+}
+
+export function attemptView(history: History): AttemptView {
+  const { attempt, acts, call } = history;
+  const superseded = isSuperseded(attempt);
+  const readings = readingViews(history);
+  return {
+    id: attempt.id,
+    code: attempt.caseCode,
+    state: call ? 'called' : superseded ? 'superseded' : 'open',
+    startedAt: attempt.createdAt,
+    face: superseded ? null : caseFace(history),
+    readings,
+    minutes: readings.reduce((sum, { minutes }) => sum + minutes, 0),
+    destroyed: instrumentsDestroyed(acts),
+  };
+}
+
+function caseFace({ attempt }: History): CaseFace {
+  const { workOrder, setting, rig } = caseOf(attempt);
+  const fuel = catalogue().fuels.get(setting.fuel)?.text.en ?? setting.fuel;
+  return { workOrder, setting, fuel, rig, choices: rigChoices(rig, catalogue()) };
+}
+
+function readingViews({ acts }: History): ReadingView[] {
+  const findings = acts.filter((act): act is FindingView => act.kind === 'finding');
+  return acts
+    .filter((act): act is ReadingAct & { seq: number } => act.kind === 'reading')
+    .map((reading) => {
+      const check = catalogue().checks.get(reading.check);
+      return {
+        seq: reading.seq,
+        check: {
+          id: reading.check,
+          name: check?.text.en.name ?? reading.check,
+          severalQuantities: reading.shown.length > 1,
+        },
+        condition: reading.condition,
+        instrument: {
+          id: reading.instrument,
+          name: catalogue().gauges.get(reading.instrument)?.text.en.name ?? reading.instrument,
+        },
+        minutes: check?.minutes ?? 0,
+        items: reading.shown.map((shown) => readingItem(reading, shown, findings)),
+        destroyed: reading.shown.some(({ kind }) => kind === 'destroyed'),
+      };
+    });
+}
+
+function readingItem(reading: ReadingAct & { seq: number }, shown: Shown, findings: FindingView[]): ReadingItem {
+  const check = catalogue().checks.get(reading.check);
+  const quantity = check?.quantities.find(({ id }) => id === shown.quantity);
+  const instrument = catalogue().gauges.get(reading.instrument);
+  return {
+    quantity: shown.quantity,
+    label: check?.text.en.quantities[shown.quantity] ?? shown.quantity,
+    shown,
+    vacuum: quantity?.measures === 'vacuum',
+    gauge: instrument && quantity ? gaugeFor(instrument, quantity) : instrument,
+    finding: findings.find((finding) => finding.reading === reading.seq && finding.quantity === shown.quantity),
+  };
+}

@@ -1,0 +1,57 @@
+import { recordAct } from '@/db/queries/acts';
+import type { FindingAct, ReadingAct } from '@/lib/grading/acts';
+import { database } from './database';
+import { type History, isSuperseded, readHistory } from './history';
+
+/** Why an attempt takes no act at all. */
+export type ClosedReason = 'attempt-not-found' | 'attempt-called' | 'attempt-superseded' | 'attempt-busy';
+
+/** More acts than this at once come from no hand. */
+const TRIES = 5;
+
+export interface ActRequest<E extends string> {
+  learnerId: string;
+  attemptId: string;
+  /** Made by the client: the same key again finds the act it made. */
+  key: string;
+  /** Pure: what the request comes to, given what has happened so far. */
+  decide: (history: History) => { act: ReadingAct | FindingAct } | { error: E };
+}
+
+/**
+ * Reads, decides, writes. The act is stored only on the very past it was decided on; when another tab came first,
+ * it is decided again.
+ *
+ * @returns the number of the act, which for a known key is the one made before.
+ */
+export async function takeAct<E extends string>(
+  request: ActRequest<E>,
+): Promise<{ seq: number } | { error: E | ClosedReason }> {
+  for (let tries = 0; tries < TRIES; tries++) {
+    const history = await readHistory(request.learnerId, request.attemptId);
+    if (!history) return { error: 'attempt-not-found' };
+    const known = history.keys.get(request.key);
+    if (known !== undefined) return { seq: known };
+    const closed = closedReason(history);
+    if (closed) return { error: closed };
+    const decided = request.decide(history);
+    if ('error' in decided) return decided;
+    const written = await write(request, history, decided.act);
+    if (written) return { seq: written.seq };
+  }
+  return { error: 'attempt-busy' };
+}
+
+export function closedReason({ attempt, call }: History): ClosedReason | undefined {
+  if (call) return 'attempt-called';
+  return isSuperseded(attempt) ? 'attempt-superseded' : undefined;
+}
+
+function write<E extends string>(
+  { learnerId, key }: ActRequest<E>,
+  { attempt, acts }: History,
+  body: ReadingAct | FindingAct,
+) {
+  const seq = (acts.at(-1)?.seq ?? 0) + 1;
+  return recordAct(database(), learnerId, { attemptId: attempt.id, seq, key, body, createdAt: new Date() });
+}

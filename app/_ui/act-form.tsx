@@ -1,0 +1,64 @@
+'use client';
+
+import { unstable_rethrow } from 'next/navigation';
+import { type FormEvent, useRef, useState, useTransition } from 'react';
+import type { ActResult } from './act-result';
+import { useHydrated } from './hydrated';
+import ui from './ui.module.css';
+
+/**
+ * A form whose act is made once. The key stays the same until the act is stored, so that a double click, a retry after
+ * a lost answer or a second try find the act already made. What was typed stays when something was wrong.
+ */
+export function ActForm({
+  action,
+  submit,
+  failed,
+  className,
+  children,
+}: {
+  action: (form: FormData) => Promise<ActResult>;
+  submit: string;
+  /** Said when no answer came. */
+  failed: string;
+  className?: string | undefined;
+  children: React.ReactNode;
+}) {
+  const [error, setError] = useState<string>();
+  const [pending, startTransition] = useTransition();
+  const key = useRef<string>(undefined);
+  const hydrated = useHydrated();
+
+  function send(event: FormEvent<HTMLFormElement>) {
+    event.preventDefault();
+    key.current ??= newKey();
+    const form = new FormData(event.currentTarget);
+    form.set('key', key.current);
+    startTransition(async () => {
+      try {
+        const result = await action(form);
+        if ('done' in result) key.current = undefined;
+        setError('error' in result ? result.error : undefined);
+      } catch (thrown) {
+        unstable_rethrow(thrown);
+        setError(failed);
+      }
+    });
+  }
+
+  return (
+    <form className={className} onSubmit={send} aria-busy={pending}>
+      {children}
+      <div role="alert">{error && <p className={ui.alert}>{error}</p>}</div>
+      <button type="submit" className={ui.primary} disabled={!hydrated} aria-disabled={pending}>
+        {submit}
+      </button>
+    </form>
+  );
+}
+
+/** Random enough to meet no other; `crypto.randomUUID` is missing where a shop serves the page without TLS. */
+function newKey(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
+}

@@ -1,0 +1,51 @@
+import { useTranslations } from 'next-intl';
+import type { DebriefView } from '@/app/_server/debrief-view';
+import ui from '@/app/_ui/ui.module.css';
+import { conditionIds } from '@/lib/rig/condition';
+import styles from './debrief.module.css';
+
+/** Points by part, each with its reasons. */
+export function Marks({ view: { grade } }: { view: DebriefView }) {
+  const t = useTranslations('debrief');
+  return (
+    <section className={ui.panel} aria-labelledby="marks">
+      <div className={ui.head}>
+        <h2 id="marks">{t('marks')}</h2>
+      </div>
+      <ul className={styles.parts}>
+        {grade.parts.map(({ part, points, outOf }) => (
+          <li key={part}>
+            <p className={styles.part}>
+              <span>{t(`parts.${part}`)}</span>
+              <span className={styles.bar} aria-hidden="true">
+                <i style={{ width: `${Math.round((100 * points) / outOf)}%` }} />
+              </span>
+              <b>{t('points', { points: String(points), outOf: String(outOf) })}</b>
+            </p>
+            <Notes notes={grade.notes.filter((note) => note.part === part)} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+type DebriefWords = ReturnType<typeof useTranslations<'debrief'>>;
+
+/** The grade speaks in codes; one that has no words here is left out. */
+function Notes({ notes }: { notes: DebriefView['grade']['notes'] }) {
+  const t = useTranslations('debrief');
+  const run = useTranslations('conditionsShort');
+  const said = notes.flatMap(({ code, values }) => {
+    const key = `notes.${code}` as Parameters<DebriefWords>[0];
+    const condition = conditionIds.find((id) => id === values.condition);
+    return t.has(key) ? [t(key, { ...values, ...(condition && { condition: run(condition) }) })] : [];
+  });
+  return (
+    <ul className={styles.notes}>
+      {said.map((sentence) => (
+        <li key={sentence}>{sentence}</li>
+      ))}
+    </ul>
+  );
+}

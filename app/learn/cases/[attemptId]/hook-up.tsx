@@ -1,0 +1,128 @@
+import Link from 'next/link';
+import { useTranslations } from 'next-intl';
+import type { AttemptView, CaseFace } from '@/app/_server/attempt-view';
+import type { CheckChoice } from '@/app/_server/rig-choices';
+import { ActForm } from '@/app/_ui/act-form';
+import { Cautions } from '@/app/_ui/cautions';
+import ui from '@/app/_ui/ui.module.css';
+import { takeReading } from './actions';
+import styles from './case.module.css';
+import type { Selection } from './selection';
+
+/** Choose a check, hook an instrument up, say how the engine is to run, take the reading. */
+export function HookUp({ view, face, selection }: { view: AttemptView; face: CaseFace; selection: Selection }) {
+  const t = useTranslations('hookUp');
+  const { check, port } = selection;
+  const atPort = face.rig.ports.find(({ id }) => id === port);
+  const listed = face.choices.checks.filter(({ ports }) => port === undefined || ports.includes(port));
+  return (
+    <section className={ui.panel} aria-labelledby="hook-up">
+      <div className={ui.head}>
+        <h2 id="hook-up" tabIndex={-1}>
+          {t('title')}
+        </h2>
+        <span className={ui.small}>
+          {atPort ? t('atPort', { id: atPort.id, name: atPort.text.en }) : check ? null : t('choose')}
+        </span>
+      </div>
+      <ul className={styles.checks}>
+        {listed.map((choice) => (
+          <li key={choice.id}>
+            <CheckLink attemptId={view.id} choice={choice} chosen={choice.id === check?.id} port={port} />
+          </li>
+        ))}
+      </ul>
+      {port !== undefined && (
+        <p className={styles.all}>
+          <Link href={`/learn/cases/${view.id}`} scroll={false} prefetch={false}>
+            {t('all')}
+          </Link>
+        </p>
+      )}
+      {check && <HookUpForm key={check.id} view={view} face={face} check={check} />}
+    </section>
+  );
+}
+
+function CheckLink({
+  attemptId,
+  choice,
+  chosen,
+  port,
+}: {
+  attemptId: string;
+  choice: CheckChoice;
+  chosen: boolean;
+  port: string | undefined;
+}) {
+  const t = useTranslations('hookUp');
+  const query = new URLSearchParams({ ...(port !== undefined && { port }), check: choice.id });
+  return (
+    <Link
+      className={styles.check}
+      href={`/learn/cases/${attemptId}?${query}`}
+      scroll={false}
+      prefetch={false}
+      aria-current={chosen ? 'true' : undefined}
+    >
+      <span className={styles.portTag}>{choice.ports.join(' ')}</span>
+      <span>{choice.name}</span>
+      <span className={styles.cost}>{t('minutes', { minutes: choice.minutes })}</span>
+    </Link>
+  );
+}
+
+function HookUpForm({ view, face, check }: { view: AttemptView; face: CaseFace; check: CheckChoice }) {
+  const t = useTranslations('hookUp');
+  const run = useTranslations('conditions');
+  const ports = face.rig.ports.filter(({ id }) => check.ports.includes(id));
+  return (
+    <div className={styles.hook}>
+      <h3 id="hook-form" tabIndex={-1}>
+        {check.name}
+      </h3>
+      <p>{check.how}</p>
+      <p className={styles.portLine}>
+        <span className={ui.label}>{t('port')}</span>{' '}
+        {ports.map(({ id, text }) => t('ports', { id, name: text.en })).join(', ')}
+      </p>
+      <ActForm className={ui.stack} action={takeReading} submit={t('take')} failed={t('failed')}>
+        <input type="hidden" name="attemptId" value={view.id} />
+        <input type="hidden" name="check" value={check.id} />
+        <div className={styles.pair}>
+          <label className={ui.field}>
+            <span>{t('instrument')}</span>
+            <select
+              name="instrument"
+              required
+              defaultValue={check.instruments.length === 1 ? check.instruments[0]?.id : ''}
+            >
+              <option value="" disabled>
+                {t('pick')}
+              </option>
+              {check.instruments.map(({ id, name }) => (
+                <option key={id} value={id} disabled={view.destroyed.has(id)}>
+                  {view.destroyed.has(id) ? t('lost', { name }) : name}
+                </option>
+              ))}
+            </select>
+          </label>
+          <label className={ui.field}>
+            <span>{t('condition')}</span>
+            <select name="condition" required defaultValue={check.conditions.length === 1 ? check.conditions[0] : ''}>
+              <option value="" disabled>
+                {t('pick')}
+              </option>
+              {check.conditions.map((id) => (
+                <option key={id} value={id}>
+                  {run(id)}
+                </option>
+              ))}
+            </select>
+          </label>
+        </div>
+        <Cautions title={t('minding')} ids={check.cautions} />
+      </ActForm>
+    </div>
+  );
+}

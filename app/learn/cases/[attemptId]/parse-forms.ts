@@ -1,0 +1,99 @@
+import { z } from 'zod';
+import { areas } from '@/lib/areas';
+import type { HookUp } from '@/lib/cases/perform-check';
+import { comparisons, verdicts } from '@/lib/checks/verdict';
+import type { FindingAct } from '@/lib/grading/acts';
+import { unitNames } from '@/lib/units';
+
+/** Longest words that a finding keeps. */
+export const MOST_WORDS = 1000;
+/** Stands in a form for "the sheet has no line for this". */
+export const NO_LIMIT = 'none';
+
+const id = z.string().min(1).max(80);
+/** Both fields that every act carries. */
+const act = { attemptId: id, key: z.string().regex(/^[0-9a-f-]{16,64}$/i) };
+
+const readingSchema = z.object({ ...act, check: id, condition: id, instrument: id });
+const findingSchema = z.object({
+  ...act,
+  reading: z.coerce.number().int().positive(),
+  quantity: id,
+  value: z.string().max(40).optional(),
+  unit: z.enum(unitNames).optional(),
+  verdict: z.enum(verdicts),
+  comparison: z.enum(comparisons),
+  limit: id,
+  clears: z.array(z.enum(areas)).max(areas.length),
+  suspects: z.array(z.enum(areas)).max(areas.length),
+  words: z.string().default(''),
+});
+const callSchema = z.object({
+  ...act,
+  cause: id,
+  repair: id,
+  /** A check and a condition, with a bar between them. */
+  proof: z.string().regex(/^[a-z0-9-]{1,80}\|[a-z0-9-]{1,80}$/),
+});
+
+interface Missing {
+  /** Names of the fields that are missing or not usable. */
+  missing: string[];
+}
+
+interface ActFields {
+  attemptId: string;
+  key: string;
+}
+
+export function parseReading(form: unknown): (ActFields & { hookUp: HookUp }) | Missing {
+  const parsed = readingSchema.safeParse(fieldsOf(form));
+  if (!parsed.success) return missing(parsed.error);
+  const { attemptId, key, ...hookUp } = parsed.data;
+  return { attemptId, key, hookUp };
+}
+
+type ValueError = 'value-not-a-number' | 'value-ambiguous' | 'words-too-long';
+
+export function parseFinding(
+  form: unknown,
+): (ActFields & { finding: FindingAct }) | Missing | { error: ValueError; values: Record<string, string | number> } {
+  const parsed = findingSchema.safeParse(fieldsOf(form));
+  if (!parsed.success) return missing(parsed.error);
+  const { attemptId, key, value = '', unit, limit, words, ...rest } = parsed.data;
+  if (words.length > MOST_WORDS) return { error: 'words-too-long', values: { length: words.length, most: MOST_WORDS } };
+  const number = parseDecimal(value);
+  if (typeof number === 'string') return { error: number, values: { value } };
+  const entered = number === null || unit === undefined ? null : { value: number, unit };
+  const finding: FindingAct = { kind: 'finding', ...rest, entered, limit: limit === NO_LIMIT ? null : limit, words };
+  return { attemptId, key, finding };
+}
+
+/** A number as people write it, with a point or a comma; null for nothing. */
+export function parseDecimal(text: string): number | null | 'value-not-a-number' | 'value-ambiguous' {
+  const trimmed = text.trim();
+  if (trimmed === '') return null;
+  if (!/^-?\d{1,9}([.,]\d{1,9})?$/.test(trimmed)) return 'value-not-a-number';
+  if (/^-?[1-9]\d{0,2},\d{3}$/.test(trimmed)) return 'value-ambiguous';
+  return Number(trimmed.replace(',', '.'));
+}
+
+export function parseCall(
+  form: unknown,
+): (ActFields & { choice: { cause: string; repair: string; check: string; condition: string } }) | Missing {
+  const parsed = callSchema.safeParse(fieldsOf(form));
+  if (!parsed.success) return missing(parsed.error);
+  const { attemptId, key, cause, repair, proof } = parsed.data;
+  const [check = '', condition = ''] = proof.split('|');
+  return { attemptId, key, choice: { cause, repair, check, condition } };
+}
+
+/** Single fields as they came, lists as lists. Anything that is no form has no fields. */
+function fieldsOf(form: unknown): Record<string, unknown> {
+  if (!(form instanceof FormData)) return {};
+  return { ...Object.fromEntries(form), clears: form.getAll('clears'), suspects: form.getAll('suspects') };
+}
+
+function missing(error: z.ZodError): Missing {
+  return { missing: [...new Set(error.issues.map(({ path }) => String(path[0])))] };
+}

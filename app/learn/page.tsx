@@ -1,0 +1,78 @@
+import type { Metadata } from 'next';
+import { getTranslations } from 'next-intl/server';
+import { database } from '@/app/_server/database';
+import { requireLearner } from '@/app/_server/session';
+import { ActForm } from '@/app/_ui/act-form';
+import { SafetyNote } from '@/app/_ui/safety-note';
+import { SiteHeader } from '@/app/_ui/site-header';
+import ui from '@/app/_ui/ui.module.css';
+import { listAttempts } from '@/db/queries/attempts';
+import { startCaseByCode } from './actions';
+import { AttemptTable } from './attempt-table';
+import styles from './learn.module.css';
+import { StartRandom } from './start-random';
+
+/** As many as one looks back over. */
+const LISTED = 50;
+
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await getTranslations('learn');
+  return { title: t('title') };
+}
+
+export default async function LearnPage() {
+  const learner = await requireLearner();
+  const attempts = await listAttempts(database(), learner.id, LISTED);
+  const t = await getTranslations('learn');
+  const problems = await getTranslations('problems');
+  return (
+    <>
+      <SiteHeader />
+      <main id="main" className={`${ui.page} ${ui.narrow}`}>
+        <h1>{t('title')}</h1>
+        <div className={styles.ways}>
+          <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="random">
+            <h2 id="random">{t('randomTitle')}</h2>
+            <p>{t('randomBody')}</p>
+            <StartRandom label={t('random')} />
+          </section>
+          <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="by-code">
+            <h2 id="by-code">{t('codeTitle')}</h2>
+            <p>{t('codeBody')}</p>
+            <ActForm
+              className={ui.stack}
+              action={startCaseByCode}
+              submit={t('byCode')}
+              failed={problems('start-failed')}
+            >
+              <label className={ui.field}>
+                <span>{t('code')}</span>
+                <input
+                  className={ui.code}
+                  name="code"
+                  required
+                  maxLength={200}
+                  autoComplete="off"
+                  autoCapitalize="characters"
+                  spellCheck={false}
+                  aria-describedby="code-example"
+                />
+              </label>
+              <p id="code-example" className={ui.small}>
+                {t('codeExample')}
+              </p>
+            </ActForm>
+          </section>
+        </div>
+        <section className={ui.panel} aria-labelledby="attempts">
+          <div className={ui.head}>
+            <h2 id="attempts">{t('attempts')}</h2>
+            {attempts.length === LISTED && <span className={ui.small}>{t('shownLatest', { count: LISTED })}</span>}
+          </div>
+          {attempts.length === 0 ? <p>{t('noAttempts')}</p> : <AttemptTable attempts={attempts} />}
+        </section>
+        <SafetyNote />
+      </main>
+    </>
+  );
+}

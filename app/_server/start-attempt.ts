@@ -10,7 +10,7 @@ import { database } from './database';
  *
  * @throws SolveError when the case cannot be computed, before anything is stored.
  */
-export async function startAttempt(learnerId: string, key: string, spec: CaseSpec): Promise<Attempt> {
+export async function startAttempt(learnerId: string, key: string, spec: CaseSpec, demo = false): Promise<Attempt> {
   const { code, generatorVersion, contentHash } = caseFromSeed(spec, catalogue());
   const attempt = await recordAttempt(database(), {
     id: randomBytes(10).toString('hex'),
@@ -19,6 +19,7 @@ export async function startAttempt(learnerId: string, key: string, spec: CaseSpe
     caseCode: code,
     generatorVersion,
     contentHash,
+    demo,
     createdAt: new Date(),
   });
   if (!attempt) throw new Error('The attempt was neither stored nor found');

@@ -23,6 +23,7 @@ export function AttemptTable({ attempts }: { attempts: readonly AttemptLine[] })
           <tr key={attempt.id}>
             <td>
               <WayOn attempt={attempt} />
+              {attempt.demo && <span className={styles.demo}>{t('demo')}</span>}
             </td>
             <td>{format.dateTime(attempt.createdAt, { dateStyle: 'medium', timeStyle: 'short' })}</td>
             <td>

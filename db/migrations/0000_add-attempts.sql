@@ -17,6 +17,7 @@ CREATE TABLE `attempts` (
 	`case_code` text NOT NULL,
 	`generator_version` integer NOT NULL,
 	`content_hash` text NOT NULL,
+	`demo` integer DEFAULT false NOT NULL,
 	`created_at` integer NOT NULL
 );
 --> statement-breakpoint

@@ -33,6 +33,7 @@ export interface AttemptLine {
   caseCode: string;
   generatorVersion: number;
   contentHash: string;
+  demo: boolean;
   createdAt: Date;
   acts: number;
   /** Null while the call is not made. */
@@ -47,6 +48,7 @@ export async function listAttempts(db: Db, learnerId: string, limit: number): Pr
       caseCode: attempts.caseCode,
       generatorVersion: attempts.generatorVersion,
       contentHash: attempts.contentHash,
+      demo: attempts.demo,
       createdAt: attempts.createdAt,
       acts: sql<number>`(${db.select({ value: count() }).from(acts).where(eq(acts.attemptId, attempts.id))})`,
       total: calls.total,

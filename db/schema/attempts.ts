@@ -12,6 +12,8 @@ export const attempts = sqliteTable(
     caseCode: text().notNull(),
     generatorVersion: integer().notNull(),
     contentHash: text().notNull(),
+    /** Made by the seed with invented acts, and shown as such. */
+    demo: integer({ mode: 'boolean' }).notNull().default(false),
     createdAt: integer({ mode: 'timestamp_ms' }).notNull(),
   },
   (table) => [

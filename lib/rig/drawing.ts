@@ -23,6 +23,8 @@ const placeSchema = z.union([
     /** Degrees clockwise from "flow runs to the right". */
     turn: z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)]).default(0),
     label: labelSchema.optional(),
+    /** Where the symbol of the element's kind would not show what the part is. */
+    symbol: z.enum(['screen']).optional(),
   }),
   /** Part of another element's symbol, such as the leakage past a pump's plungers. */
   z.strictObject({ within: idSchema }),

@@ -14,6 +14,7 @@ export function anAttempt(changes: Partial<Attempt> = {}): Attempt {
     caseCode: 'AAA-AAAA-AA',
     generatorVersion: 1,
     contentHash: 'abc',
+    demo: false,
     createdAt: noon,
     ...changes,
   };

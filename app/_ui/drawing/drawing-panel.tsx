@@ -33,11 +33,17 @@ export function DrawingPanel({
       <div className={ui.head} style={{ padding: '14px 16px 0', margin: 0 }}>
         <h2 id="drawing-title">{t('title')}</h2>
         {ports && <span className={ui.small}>{t('hint')}</span>}
+        {faulty !== undefined && <span className={ui.small}>{t('ring')}</span>}
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keyboard */}
       <section className={styles.pan} aria-label={t('pan')} tabIndex={0}>
         <div className={styles.sheet}>
-          <RigDrawing rig={rig} drawing={drawing} {...(faulty !== undefined && { faulty })} />
+          <RigDrawing
+            rig={rig}
+            drawing={drawing}
+            taps={ports !== undefined}
+            {...(faulty !== undefined && { faulty })}
+          />
           {ports?.map((port) => (
             <PortButton key={port.id} port={port} drawing={drawing} />
           ))}

@@ -15,17 +15,33 @@ const SIDE_CLASS: Record<Side, string | undefined> = {
   return: styles.return,
 };
 
+/** Height above the parts that only the ports need. */
+const PORT_ROOM = 52;
+
 /** The line drawing of a rig, made from its graph. `faulty` is the element that a debrief points out. */
-export function RigDrawing({ rig, drawing, faulty }: { rig: Rig; drawing: Drawing; faulty?: string }) {
+export function RigDrawing({
+  rig,
+  drawing,
+  faulty,
+  taps = false,
+}: {
+  rig: Rig;
+  drawing: Drawing;
+  faulty?: string;
+  /** Show where the ports tap in. */
+  taps?: boolean;
+}) {
   const t = useTranslations('drawing');
+  const faultyName = rig.elements.find(({ id }) => id === faulty)?.text.en;
+  const top = taps ? 0 : PORT_ROOM;
   const sides = new Map(rig.nodes.map(({ id, side }) => [id, side]));
   const mark = faulty === undefined ? undefined : markOf(drawing, faulty);
   return (
     <svg
       className={styles.svg}
-      viewBox={`0 0 ${drawing.width} ${drawing.height}`}
+      viewBox={`0 ${top} ${drawing.width} ${drawing.height - top}`}
       role="img"
-      aria-label={t('label', { rig: rig.text.en.name })}
+      aria-label={`${t('label', { rig: rig.text.en.name })}${faultyName ? `. ${t('faulty', { part: faultyName })}` : ''}`}
     >
       {Object.entries(drawing.nodes).map(([id, line]) => (
         <path key={id} className={SIDE_CLASS[sides.get(id) ?? 'low']} d={linePath(line)} />
@@ -33,20 +49,14 @@ export function RigDrawing({ rig, drawing, faulty }: { rig: Rig; drawing: Drawin
       {rig.elements.map((element) => (
         <Lines key={element.id} element={element} drawing={drawing} sides={sides} />
       ))}
-      {Object.entries(drawing.ports).map(([id, { at, tap }]) => (
-        <path key={id} className={styles.tap} d={linePath([tap, at])} />
-      ))}
+      {taps &&
+        Object.entries(drawing.ports).map(([id, { at, tap }]) => (
+          <path key={id} className={styles.tap} d={linePath([tap, at])} />
+        ))}
+      {mark && <circle className={styles.faulty} cx={mark[0]} cy={mark[1]} r="38" />}
       {rig.elements.map((element) => (
         <Part key={element.id} element={element} place={drawing.elements[element.id]} />
       ))}
-      {mark && (
-        <g className={styles.faulty}>
-          <circle cx={mark[0]} cy={mark[1]} r="42" />
-          <text x={mark[0]} y={mark[1] - 50}>
-            {t('faulty')}
-          </text>
-        </g>
-      )}
     </svg>
   );
 }
@@ -55,7 +65,11 @@ export function RigDrawing({ rig, drawing, faulty }: { rig: Rig; drawing: Drawin
 function Lines({ element, drawing, sides }: { element: RigElement; drawing: Drawing; sides: Map<string, Side> }) {
   const place = drawing.elements[element.id];
   if (!place || !('from' in element)) return null;
-  if ('via' in place) return <path className={SIDE_CLASS[sides.get(element.to) ?? 'low']} d={linePath(place.via)} />;
+  if ('via' in place) {
+    // A pipe looks like the line it comes from, a leak like the one it leaks into.
+    const side = sides.get(element.kind === 'pipe' ? element.from : element.to);
+    return <path className={SIDE_CLASS[side ?? 'low']} d={linePath(place.via)} />;
+  }
   const half = HALF_LENGTH[element.kind];
   if (!('at' in place) || half === undefined) return null;
   const flow = headingOf(place.turn);
@@ -81,7 +95,7 @@ function Part({ element, place }: { element: RigElement; place: Place | undefine
   return (
     <>
       <g transform={`translate(${x} ${y}) rotate(${place.turn})`}>
-        <ElementSymbol kind={element.kind} />
+        <ElementSymbol kind={place.symbol ?? element.kind} />
       </g>
       {label && (
         <text className={styles.label} x={label.at[0]} y={label.at[1]} textAnchor={label.anchor}>

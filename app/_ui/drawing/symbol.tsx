@@ -18,7 +18,7 @@ export const HALF_LENGTH: Partial<Record<ElementKind, number>> = {
 const INJECTORS = [-75, -45, -15, 15, 45, 75];
 
 /** The symbol of an element, drawn around the origin with the flow to the right. */
-export function ElementSymbol({ kind }: { kind: ElementKind }) {
+export function ElementSymbol({ kind }: { kind: ElementKind | 'screen' }) {
   switch (kind) {
     case 'tank':
       return (
@@ -35,6 +35,8 @@ export function ElementSymbol({ kind }: { kind: ElementKind }) {
         </>
       );
     case 'orifice':
+      return <path className={styles.fine} d="M-24 0H24M-8 -14Q0 -4 8 -14M-8 14Q0 4 8 14" />;
+    case 'screen':
       return <path className={styles.part} d="M-24 -16H24V16H-24ZM-12 -16V16M0 -16V16M12 -16V16M-24 -5H24M-24 6H24" />;
     case 'cooling-plate':
       return (

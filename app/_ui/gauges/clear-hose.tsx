@@ -4,8 +4,8 @@ import styles from './gauges.module.css';
 const HOSE = { left: 8, width: 288, height: 44 };
 /** Shares of the hose that the comparison strips show, in percent. */
 const STRIPS = [1, 5, 20] as const;
-const GOLDEN = 0.618033988749895;
-const PLASTIC = 0.7548776662466927;
+/** Steps of a sequence that fills a plane evenly: 1/p and 1/p² for the plastic number p, the real root of p³ = p + 1. */
+const STEP = { along: 0.7548776662466927, across: 0.5698402909980532 };
 
 /** A clear hose in the line: bubbles cover as much of the picture as gas fills of the fuel. To be judged by eye. */
 export function ClearHose({ percent }: { percent: number }) {
@@ -49,8 +49,8 @@ function bubbles(share: number, width: number): [x: number, y: number, radius: n
     const radius = Math.min(2.5 + ((i * 7) % 5), Math.sqrt(left / Math.PI));
     const room = HOSE.height - 2 * radius - 2;
     placed.push([
-      round(radius + ((i * GOLDEN) % 1) * (width - 2 * radius)),
-      round(radius + 1 + ((i * PLASTIC) % 1) * room),
+      round(radius + ((i * STEP.along) % 1) * (width - 2 * radius)),
+      round(radius + 1 + ((i * STEP.across) % 1) * room),
       round(radius),
     ]);
     left -= Math.PI * radius ** 2;

@@ -5,7 +5,8 @@ import { markPosition, type Scale, scaleMarks } from './mark-position';
 
 const CENTRE = { x: 130, y: 130 };
 const RIM = 118;
-const MARKS = 106;
+const MARKS = 90;
+const NUMBERS = 103;
 const MARK_LENGTH = [16, 12, 8] as const;
 const MARK_CLASS = [styles.numberedMark, styles.halfMark, styles.mark] as const;
 /** The scale runs clockwise from lower left over 270°. */
@@ -33,7 +34,7 @@ export function Dial({ gauge, scale, pointer }: { gauge: Gauge; scale: Scale; po
       {scaleMarks(scale, gauge.range)
         .filter(({ rank }) => rank === 0)
         .map(({ value }) => {
-          const [x, y] = polar(angle(value), MARKS - 31);
+          const [x, y] = polar(angle(value), NUMBERS);
           return (
             <text key={value} className={styles.number} x={x} y={y + 5}>
               {value}

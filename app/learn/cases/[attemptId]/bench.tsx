@@ -28,7 +28,7 @@ export function Bench({
     <section className={ui.panel} aria-labelledby="bench">
       <div className={ui.head}>
         <h2 id="bench" tabIndex={-1}>
-          {item.gauge?.display === 'digital' || item.gauge?.display === 'codes' ? t('screen') : t('title')}
+          {t('title')}
         </h2>
         <span className={ui.small}>
           {t('context', {
@@ -39,13 +39,22 @@ export function Bench({
         </span>
       </div>
       {reading.check.severalQuantities && <Quantities view={view} reading={reading} item={item} />}
-      <div className={styles.bench}>
-        <div>
-          {item.gauge && <Instrument gauge={item.gauge} shown={item.shown} label={item.label} />}
-          {item.gauge?.display !== 'digital' && <p className={styles.caption}>{item.label}</p>}
+      {view.state === 'open' && !item.finding && item.shown.kind !== 'destroyed' ? (
+        <FindingForm
+          key={`${reading.seq} ${item.quantity}`}
+          attemptId={view.id}
+          face={face}
+          reading={reading}
+          item={item}
+          units={units}
+          picture={<Picture item={item} />}
+        />
+      ) : (
+        <div className={styles.bench}>
+          <Picture item={item} />
+          <Outcome face={face} item={item} units={units} />
         </div>
-        <Judgement view={view} face={face} reading={reading} item={item} units={units} />
-      </div>
+      )}
     </section>
   );
 }
@@ -73,19 +82,17 @@ function Quantities({ view, reading, item }: { view: AttemptView; reading: Readi
   );
 }
 
-function Judgement({
-  view,
-  face,
-  reading,
-  item,
-  units,
-}: {
-  view: AttemptView;
-  face: CaseFace;
-  reading: ReadingView;
-  item: ReadingItem;
-  units: UnitChoice;
-}) {
+function Picture({ item }: { item: ReadingItem }) {
+  return (
+    <div className={styles.picture}>
+      {item.gauge && <Instrument gauge={item.gauge} shown={item.shown} label={item.label} />}
+      {item.gauge?.display !== 'digital' && <p className={styles.caption}>{item.label}</p>}
+    </div>
+  );
+}
+
+/** What a reading that waits for no verdict came to. */
+function Outcome({ face, item, units }: { face: CaseFace; item: ReadingItem; units: UnitChoice }) {
   const t = useTranslations('bench');
   const verdict = useTranslations('verdicts');
   if (item.shown.kind === 'destroyed')
@@ -95,26 +102,12 @@ function Judgement({
         <p>{t('destroyedBody')}</p>
       </div>
     );
-  if (item.finding)
-    return (
-      <div className={ui.stack}>
-        <h3>{t('doneTitle')}</h3>
-        <FindingText finding={item.finding} rig={face.rig} units={units} vacuum={item.vacuum} />
-        <p role="status">{t('done', { verdict: verdict(item.finding.verdict) })}</p>
-      </div>
-    );
-  if (view.state !== 'open') return null;
+  if (!item.finding) return null;
   return (
     <div className={ui.stack}>
-      {item.shown.kind === 'off-scale' && <p className={ui.notice}>{t('offScale', { end: item.shown.end })}</p>}
-      <FindingForm
-        key={`${reading.seq} ${item.quantity}`}
-        attemptId={view.id}
-        face={face}
-        reading={reading}
-        item={item}
-        units={units}
-      />
+      <h3>{t('doneTitle')}</h3>
+      <FindingText finding={item.finding} rig={face.rig} units={units} vacuum={item.vacuum} />
+      <p role="status">{t('done', { verdict: verdict(item.finding.verdict) })}</p>
     </div>
   );
 }

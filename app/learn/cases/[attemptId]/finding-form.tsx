@@ -20,22 +20,35 @@ export function FindingForm({
   reading,
   item,
   units,
+  picture,
 }: {
   attemptId: string;
   face: CaseFace;
   reading: ReadingView;
   item: ReadingItem;
   units: UnitChoice;
+  /** The instrument, which stands beside the answer. */
+  picture: React.ReactNode;
 }) {
   const t = useTranslations('finding');
+  const bench = useTranslations('bench');
   return (
-    <ActForm className={ui.stack} action={writeFinding} submit={t('write')} failed={t('failed')}>
+    <ActForm
+      className={`${styles.bench} ${styles.benchForm}`}
+      action={writeFinding}
+      submit={t('write')}
+      failed={t('failed')}
+    >
       <input type="hidden" name="attemptId" value={attemptId} />
       <input type="hidden" name="reading" value={reading.seq} />
       <input type="hidden" name="quantity" value={item.quantity} />
-      {item.gauge && isReadByEye(item.gauge, item.shown) && <ScaleReading unit={item.gauge.unit} />}
-      <VerdictChoice />
-      <Reason face={face} units={units} />
+      {picture}
+      <div className={styles.answer}>
+        {item.shown.kind === 'off-scale' && <p className={ui.notice}>{bench('offScale', { end: item.shown.end })}</p>}
+        {item.gauge && isReadByEye(item.gauge, item.shown) && <ScaleReading unit={item.gauge.unit} />}
+        <VerdictChoice />
+        <Reason face={face} units={units} />
+      </div>
       <AreaChoice name="clears" label={t('clears')} className={styles.clear} />
       <AreaChoice name="suspects" label={t('suspects')} className={styles.keep} />
       <label className={ui.field}>

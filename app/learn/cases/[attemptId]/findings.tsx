@@ -47,17 +47,18 @@ function Waiting({ view, waiting }: { view: AttemptView; waiting: { reading: Rea
       <h3 className={styles.waiting}>{t('unjudged')}</h3>
       <ul>
         {waiting.map(({ reading, item }) => (
-          <li key={`${reading.seq} ${item.quantity}`} className={styles.finding}>
-            <Line reading={reading} item={item} />
-            {view.face && (
+          <li key={`${reading.seq} ${item.quantity}`} className={styles.waitingLine}>
+            {view.face ? (
               <Link
                 className={styles.judge}
                 href={`/learn/cases/${view.id}?${new URLSearchParams({ reading: String(reading.seq), quantity: item.quantity })}`}
                 scroll={false}
                 prefetch={false}
               >
-                {item.shown.kind === 'destroyed' || view.state !== 'open' ? t('look') : t('judge')}
+                <Line reading={reading} item={item} />
               </Link>
+            ) : (
+              <Line reading={reading} item={item} />
             )}
           </li>
         ))}
@@ -69,12 +70,12 @@ function Waiting({ view, waiting }: { view: AttemptView; waiting: { reading: Rea
 function Line({ reading, item }: { reading: ReadingView; item: ReadingItem }) {
   const run = useTranslations('conditionsShort');
   return (
-    <div className={styles.line}>
+    <span className={styles.line}>
       <b>{`${reading.check.severalQuantities ? item.label : reading.check.name}, ${run(reading.condition)}`}</b>
       <span className={styles.value}>
         <ItemValue item={item} />
       </span>
-    </div>
+    </span>
   );
 }
 

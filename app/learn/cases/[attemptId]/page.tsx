@@ -50,8 +50,10 @@ export default async function CasePage({ params, searchParams }: PageProps<'/lea
         <WorkOrder view={view} face={face} units={units} />
         <div className={styles.middle}>
           <DrawingPanel rig={face.rig} drawing={drawingOf(face.rig.id)} ports={portLinks(view.id, face, selection)} />
-          {reading && item && <Bench view={view} face={face} reading={reading} item={item} units={units} />}
-          {view.state === 'open' && <HookUp view={view} face={face} selection={selection} />}
+          <div className={styles.work}>
+            {reading && item && <Bench view={view} face={face} reading={reading} item={item} units={units} />}
+            {view.state === 'open' && <HookUp view={view} face={face} selection={selection} />}
+          </div>
         </div>
         <div className={styles.side}>
           <Findings view={view} units={units} />

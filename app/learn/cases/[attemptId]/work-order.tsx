@@ -12,24 +12,30 @@ export function WorkOrder({ view, face, units }: { view: AttemptView; face: Case
   const { workOrder, rig } = face;
   return (
     <section className={`${ui.panel} ${ui.ticket} ${styles.ticket}`} aria-labelledby="work-order">
-      <p className={ui.small}>{t('workOrder')}</p>
-      <h1 id="work-order">{t(`complaints.${workOrder.complaint}`)}</h1>
-      <p className={ui.small}>
-        {t('vehicleLine', {
-          rig: rig.text.en.name,
-          vehicle: t(`vehicles.${workOrder.vehicle}`),
-          km: workOrder.odometerKm.toLocaleString('en'),
-        })}
-      </p>
-      <blockquote className={styles.quote}>{storyWords(t, workOrder.story)}</blockquote>
-      <h2>{t('codesTitle')}</h2>
-      {workOrder.codes.length > 0 ? <TroubleCodes codes={workOrder.codes} /> : <p>{t('noCodes')}</p>}
-      <h2 className={styles.later}>{t('setting')}</h2>
-      <SettingFacts face={face} units={units} />
-      <p className={styles.clock}>
-        <span>{t('clock')}</span>
-        <b>{t('minutes', { minutes: view.minutes })}</b>
-      </p>
+      <div>
+        <p className={ui.small}>{t('workOrder')}</p>
+        <h1 id="work-order">{t(`complaints.${workOrder.complaint}`)}</h1>
+        <p className={ui.small}>
+          {t('vehicleLine', {
+            rig: rig.text.en.name,
+            vehicle: t(`vehicles.${workOrder.vehicle}`),
+            km: workOrder.odometerKm.toLocaleString('en'),
+          })}
+        </p>
+        <blockquote className={styles.quote}>{storyWords(t, workOrder.story)}</blockquote>
+      </div>
+      <div>
+        <h2>{t('codesTitle')}</h2>
+        {workOrder.codes.length > 0 ? <TroubleCodes codes={workOrder.codes} /> : <p>{t('noCodes')}</p>}
+      </div>
+      <div>
+        <h2>{t('setting')}</h2>
+        <SettingFacts face={face} units={units} />
+        <p className={styles.clock}>
+          <span>{t('clock')}</span>
+          <b>{t('minutes', { minutes: view.minutes })}</b>
+        </p>
+      </div>
     </section>
   );
 }

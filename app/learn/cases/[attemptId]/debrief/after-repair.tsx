@@ -12,22 +12,32 @@ import styles from './debrief.module.css';
 /** The readings that prove the repair, computed on the repaired rig. */
 export function AfterRepair({ view: { grade }, units }: { view: DebriefView; units: UnitChoice }) {
   const t = useTranslations('debrief');
+  const turned = grade.afterRepair.filter(({ verdictBefore, verdictAfter }) => verdictBefore !== verdictAfter);
+  const others = grade.afterRepair.filter((moved) => !turned.includes(moved));
   return (
     <section className={ui.panel} aria-labelledby="after">
       <div className={ui.head}>
         <h2 id="after">{t('after')}</h2>
         <span className={ui.small}>{t('afterHint')}</span>
       </div>
-      {grade.afterRepair.length === 0 ? (
-        <p>{t('afterNone')}</p>
-      ) : (
-        <ul className={styles.moved}>
-          {grade.afterRepair.map((moved) => (
-            <MovedReading key={`${moved.check} ${moved.condition} ${moved.quantity}`} moved={moved} units={units} />
-          ))}
-        </ul>
+      {grade.afterRepair.length === 0 ? <p>{t('afterNone')}</p> : <MovedReadings moved={turned} units={units} />}
+      {others.length > 0 && (
+        <details className={styles.others}>
+          <summary>{t('afterToo', { count: others.length })}</summary>
+          <MovedReadings moved={others} units={units} />
+        </details>
       )}
     </section>
+  );
+}
+
+function MovedReadings({ moved, units }: { moved: readonly Moved[]; units: UnitChoice }) {
+  return (
+    <ul className={styles.moved}>
+      {moved.map((one) => (
+        <MovedReading key={`${one.check} ${one.condition} ${one.quantity}`} moved={one} units={units} />
+      ))}
+    </ul>
   );
 }
 

@@ -52,6 +52,7 @@ export default async function DebriefPage({ params }: PageProps<'/learn/cases/[a
           {!attempt.face && <p className={ui.notice}>{t('superseded')}</p>}
           <SafetyEvents view={view} />
           <GradedFindings view={view} units={units} />
+          <AfterRepair view={view} units={units} />
           {rig && (
             <DrawingPanel
               rig={rig}
@@ -63,7 +64,6 @@ export default async function DebriefPage({ params }: PageProps<'/learn/cases/[a
         <div className={styles.column}>
           <Marks view={view} />
           <Truth view={view} />
-          <AfterRepair view={view} units={units} />
           <Route view={view} />
           <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="next">
             <h2 id="next">{t('next')}</h2>

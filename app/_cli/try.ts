@@ -1,0 +1,30 @@
+import { spawn, spawnSync } from 'node:child_process';
+import { createRequire } from 'node:module';
+import { fileURLToPath } from 'node:url';
+
+const PORT = 3000;
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const next = createRequire(import.meta.url).resolve('next/dist/bin/next');
+const options = { cwd: root, stdio: 'inherit' as const, env: { ...process.env, NEXT_TELEMETRY_DISABLED: '1' } };
+
+/** One command from a fresh checkout to a running site: build, tables, examples, server. */
+step('Building', next, 'build');
+step('Preparing the database', '--import', 'tsx', 'app/_cli/migrate.ts');
+step('Adding examples', '--import', 'tsx', 'app/_cli/seed.ts');
+serve();
+
+function step(what: string, ...args: string[]): void {
+  console.log(`\n${what} …`);
+  const { status } = spawnSync(process.execPath, args, options);
+  if (status === 0) return;
+  console.error(`${what} failed; see above.`);
+  process.exit(1);
+}
+
+function serve(): void {
+  const server = spawn(process.execPath, [next, 'start', '-H', '127.0.0.1', '-p', String(PORT)], options);
+  console.log(`\nFaultwright is at http://localhost:${PORT}`);
+  console.log('There are no sign-ins yet: whoever opens it is the one local learner. Ctrl-C stops it.\n');
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => server.kill(signal));
+  server.on('exit', (code) => process.exit(code ?? 0));
+}

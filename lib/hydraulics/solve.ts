@@ -2,7 +2,8 @@ import type { CubicMetrePerSecond, Pascal } from '../units';
 import type { FlowAndSlopes } from './elements/element';
 import { SolveError, type SolveFailure } from './errors';
 import { solveInPlace } from './linear-system';
-import type { Network, Solution } from './network';
+import type { Branch, Network, Solution } from './network';
+import { type Workspace, workspaceFor } from './workspace';
 
 /**
  * Steady operating point of a network: the pressures at which flow balances at every free node.
@@ -24,13 +25,13 @@ export interface SolveOptions {
 /** A balance counts as met when it misses by less than this share of what passes the node… */
 const RELATIVE_TOLERANCE = 3e-11;
 /** …or by less than this, where next to nothing flows. */
-const ABSOLUTE_TOLERANCE: CubicMetrePerSecond = 3e-16;
+const ABSOLUTE_TOLERANCE: CubicMetrePerSecond = 2e-18;
 /** What is accepted when rounding lets no step improve any more. Mass balance is promised to 1e-9. */
 const STALLED_TOLERANCE = 2e-10;
 const STALLED_ABSOLUTE: CubicMetrePerSecond = 3e-15;
 const DAMPING_STEPS = 24;
 /** A pressure that cannot be held shows early, as steps that have to be cut to nothing. */
-const DAMPING_STEPS_HELD = 6;
+const DAMPING_STEPS_HELD = 10;
 /**
  * A step counts only if it wins this part of the gain that the slopes promise. A square-root law answers a full step by
  * landing as far on the other side; without this the iteration would bounce there for ever.
@@ -38,7 +39,7 @@ const DAMPING_STEPS_HELD = 6;
 const SUFFICIENT = 0.5;
 /** A demand that stays this far outside 0…1 for two steps is not coming back: the pressure to hold is out of reach. */
 const DEMAND_ASTRAY = 0.5;
-const MAX_ITERATIONS = 60;
+const MAX_ITERATIONS = 200;
 
 /** @throws SolveError when the balances cannot be met. */
 export function solve(network: Network, options: SolveOptions): Solution {
@@ -49,20 +50,29 @@ export function solve(network: Network, options: SolveOptions): Solution {
 
 /** As `solve`, for callers that have another way when it fails. */
 export function trySolve(network: Network, options: SolveOptions): Solution | SolveFailure {
-  return new Iteration(network, options).run(options.maxIterations ?? MAX_ITERATIONS);
+  const work = workspaceFor(network.nodes.length);
+  return unreached(network, work) ?? new Iteration(network, options, work).run(options.maxIterations ?? MAX_ITERATIONS);
 }
 
-/** Working arrays of one solve. All are allocated once; the loop itself allocates nothing. */
+/** Nodes that no fixed pressure reaches through any branch: theirs would be anybody's guess. */
+function unreached({ nodes, fixed, branches }: Network, { reached }: Workspace): SolveFailure | undefined {
+  for (let node = 0; node < nodes.length; node++) reached[node] = fixed[node] === undefined ? 0 : 1;
+  for (let found = true; found; ) {
+    found = false;
+    for (const { from, to } of branches) {
+      if (reached[from] === reached[to]) continue;
+      reached[from] = reached[to] = 1;
+      found = true;
+    }
+  }
+  if (reached.indexOf(0) < 0) return undefined;
+  return { code: 'no-reference-pressure', nodes: nodes.filter((_node, index) => reached[index] === 0) };
+}
+
+/** One solve. The loop allocates nothing. */
 class Iteration {
   private readonly pressures: Float64Array;
-  private readonly trial: Float64Array;
   private readonly flows: Float64Array;
-  private readonly residuals: Float64Array;
-  private readonly throughput: Float64Array;
-  private readonly step: Float64Array;
-  private readonly jacobian: Float64Array;
-  private readonly unknown: Int32Array;
-  private readonly nodeOf: Int32Array;
   private readonly size: number;
   private readonly heldUnknown: number;
   private readonly dampingSteps: number;
@@ -72,31 +82,33 @@ class Iteration {
   constructor(
     private readonly network: Network,
     { start, demand = 0, held }: SolveOptions,
+    private readonly work: Workspace,
   ) {
-    const count = network.nodes.length;
-    this.pressures = Float64Array.from(start);
-    this.unknown = new Int32Array(count).fill(-1);
-    this.nodeOf = new Int32Array(count);
-    let size = 0;
-    for (let node = 0; node < count; node++) {
-      const fixed = network.fixed[node];
-      if (fixed !== undefined) this.pressures[node] = fixed;
-      else {
-        this.nodeOf[size] = node;
-        this.unknown[node] = size++;
-      }
-    }
-    this.size = size;
-    this.heldUnknown = held ? (this.unknown[held.node] ?? -1) : -1;
+    this.pressures = start.slice();
+    this.size = this.numberUnknowns();
+    this.heldUnknown = held ? (work.unknown[held.node] ?? -1) : -1;
     if (held) this.pressures[held.node] = held.pressure;
     this.dampingSteps = held ? DAMPING_STEPS_HELD : DAMPING_STEPS;
     this.demand = demand;
-    this.trial = Float64Array.from(this.pressures);
+    work.trial.set(this.pressures);
     this.flows = new Float64Array(network.branches.length);
-    this.residuals = new Float64Array(size);
-    this.throughput = new Float64Array(size);
-    this.step = new Float64Array(size);
-    this.jacobian = new Float64Array(size * size);
+  }
+
+  /** Numbers the free nodes, puts the fixed pressures in, and returns how many are free. */
+  private numberUnknowns(): number {
+    const { unknown, nodeOf } = this.work;
+    let size = 0;
+    for (let node = 0; node < this.network.nodes.length; node++) {
+      const fixed = this.network.fixed[node];
+      if (fixed !== undefined) {
+        this.pressures[node] = fixed;
+        unknown[node] = -1;
+      } else {
+        nodeOf[size] = node;
+        unknown[node] = size++;
+      }
+    }
+    return size;
   }
 
   run(maxIterations: number): Solution | SolveFailure {
@@ -119,8 +131,8 @@ class Iteration {
 
   /** Newton's direction into `step`. Returns −1, or an unknown that no flow determines. */
   private findStep(): number {
-    for (let i = 0; i < this.size; i++) this.step[i] = -(this.residuals[i] as number);
-    return solveInPlace(this.jacobian, this.step, this.size);
+    for (let i = 0; i < this.size; i++) this.work.step[i] = -(this.work.residuals[i] as number);
+    return solveInPlace(this.work.jacobian, this.work.step, this.size);
   }
 
   /** Cuts the step until the balances improve. Undefined when none does; then the state is as before. */
@@ -130,7 +142,7 @@ class Iteration {
     for (let attempt = 0; attempt < attempts; attempt++) {
       const next = this.tryShare(share, demand);
       if (next <= merit * (1 - SUFFICIENT * share)) {
-        this.pressures.set(this.trial);
+        this.pressures.set(this.work.trial);
         return next;
       }
       share = cutShare(share, merit, next);
@@ -144,56 +156,64 @@ class Iteration {
   private tryShare(share: number, demand: number): number {
     for (let i = 0; i < this.size; i++) {
       if (i === this.heldUnknown) continue;
-      const node = this.nodeOf[i] as number;
-      this.trial[node] = (this.pressures[node] as number) + share * (this.step[i] as number);
+      const node = this.work.nodeOf[i] as number;
+      this.work.trial[node] = (this.pressures[node] as number) + share * (this.work.step[i] as number);
     }
-    if (this.heldUnknown >= 0) this.demand = demand + share * (this.step[this.heldUnknown] as number);
-    return this.assemble(this.trial, this.demand);
+    if (this.heldUnknown >= 0) this.demand = demand + share * (this.work.step[this.heldUnknown] as number);
+    return this.assemble(this.work.trial, this.demand);
   }
 
-  /** Evaluates every law; fills residuals (net outflow), throughput and Jacobian. Returns the sum of squared misses. */
+  /**
+   * Evaluates every law; fills residuals (net outflow), throughput and Jacobian. Returns the sum of squared misses.
+   * One function, as this is where the time goes.
+   */
   private assemble(pressures: Float64Array, demand: number): number {
-    this.residuals.fill(0);
-    this.throughput.fill(0);
-    this.jacobian.fill(0);
+    const { result, size, heldUnknown, flows } = this;
+    const { jacobian, residuals, throughput, unknown, demandSlopes } = this.work;
     const { branches } = this.network;
-    for (let index = 0; index < branches.length; index++) this.addBranch(index, pressures, demand);
-    let merit = 0;
-    for (let i = 0; i < this.size; i++) merit += (this.residuals[i] as number) ** 2;
-    return Number.isNaN(merit) ? Number.POSITIVE_INFINITY : merit;
-  }
-
-  private addBranch(index: number, pressures: Float64Array, demand: number): void {
-    const branch = this.network.branches[index];
-    if (branch === undefined) return;
-    const { result } = this;
-    result.perDemand = 0;
-    branch.law(pressures[branch.from] as number, pressures[branch.to] as number, result, demand);
-    this.flows[index] = result.flow;
-    const from = this.unknown[branch.from] as number;
-    const to = this.unknown[branch.to] as number;
-    if (from >= 0) this.addToRow(from, from, to, 1);
-    if (to >= 0) this.addToRow(to, from, to, -1);
-  }
-
-  private addToRow(row: number, from: number, to: number, sign: 1 | -1): void {
-    const { result, jacobian, residuals, throughput, size, heldUnknown } = this;
-    residuals[row] = (residuals[row] as number) + sign * result.flow;
-    throughput[row] = (throughput[row] as number) + Math.abs(result.flow);
-    const start = row * size;
-    if (from >= 0 && from !== heldUnknown)
-      jacobian[start + from] = (jacobian[start + from] as number) + sign * result.perInlet;
-    if (to >= 0 && to !== heldUnknown)
-      jacobian[start + to] = (jacobian[start + to] as number) + sign * result.perOutlet;
-    if (heldUnknown >= 0) {
-      jacobian[start + heldUnknown] = (jacobian[start + heldUnknown] as number) + sign * result.perDemand;
+    residuals.fill(0, 0, size);
+    throughput.fill(0, 0, size);
+    demandSlopes.fill(0, 0, size);
+    jacobian.fill(0, 0, size * size);
+    for (let index = 0; index < branches.length; index++) {
+      const branch = branches[index] as Branch;
+      result.perDemand = 0;
+      branch.law(pressures[branch.from] as number, pressures[branch.to] as number, result, demand);
+      const { flow, perInlet, perOutlet, perDemand } = result;
+      flows[index] = flow;
+      const passing = Math.abs(flow);
+      const from = unknown[branch.from] as number;
+      const to = unknown[branch.to] as number;
+      if (from >= 0) {
+        const row = from * size;
+        residuals[from] = (residuals[from] as number) + flow;
+        throughput[from] = (throughput[from] as number) + passing;
+        jacobian[row + from] = (jacobian[row + from] as number) + perInlet;
+        if (to >= 0) jacobian[row + to] = (jacobian[row + to] as number) + perOutlet;
+        demandSlopes[from] = (demandSlopes[from] as number) + perDemand;
+      }
+      if (to >= 0) {
+        const row = to * size;
+        residuals[to] = (residuals[to] as number) - flow;
+        throughput[to] = (throughput[to] as number) + passing;
+        jacobian[row + to] = (jacobian[row + to] as number) - perOutlet;
+        if (from >= 0) jacobian[row + from] = (jacobian[row + from] as number) - perInlet;
+        demandSlopes[to] = (demandSlopes[to] as number) - perDemand;
+      }
     }
+    // A held node's pressure is given: its column belongs to the demand instead.
+    if (heldUnknown >= 0) {
+      for (let row = 0; row < size; row++) jacobian[row * size + heldUnknown] = demandSlopes[row] as number;
+    }
+    let merit = 0;
+    for (let i = 0; i < size; i++) merit += (residuals[i] as number) ** 2;
+    return Number.isNaN(merit) ? Number.POSITIVE_INFINITY : merit;
   }
 
   private balanced(relative: number, absolute: number): boolean {
     for (let i = 0; i < this.size; i++) {
-      const miss = Math.abs(this.residuals[i] as number);
-      if (!(miss <= absolute || miss <= relative * (this.throughput[i] as number))) return false;
+      const miss = Math.abs(this.work.residuals[i] as number);
+      if (!(miss <= absolute || miss <= relative * (this.work.throughput[i] as number))) return false;
     }
     return true;
   }
@@ -203,18 +223,18 @@ class Iteration {
   }
 
   private nameOf(unknown: number): string {
-    return this.network.nodes[this.nodeOf[unknown] as number] ?? '';
+    return this.network.nodes[this.work.nodeOf[unknown] as number] ?? '';
   }
 
   private failure(iterations: number): SolveFailure {
     let worst = 0;
     for (let i = 1; i < this.size; i++) {
-      if (Math.abs(this.residuals[i] as number) > Math.abs(this.residuals[worst] as number)) worst = i;
+      if (Math.abs(this.work.residuals[i] as number) > Math.abs(this.work.residuals[worst] as number)) worst = i;
     }
     return {
       code: 'not-converged',
       node: this.nameOf(worst),
-      residual: this.residuals[worst] ?? 0,
+      residual: this.work.residuals[worst] ?? 0,
       iterations,
       demand: this.demand,
     };

@@ -103,7 +103,7 @@ export const elementSchema = z.discriminatedUnion('kind', [
     shutFraction: positive,
     /** Share of the area that deposits have left. */
     freeFraction: positive.max(1),
-    /** Share of the area below which a stuck valve cannot close. */
+    /** Share of the area that a stuck valve leaves open at any demand. */
     stuckOpenFraction: atLeastZero,
   }),
   z.strictObject({

@@ -3,7 +3,8 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { codeCollisions, formatCaseCode, parseCaseCode, seedFromBytes, seedFromWord } from '@/lib/cases/case-code';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
-import { complaintOf } from '@/lib/symptoms/complaint';
+import { describeCase } from '@/lib/cases/describe-case';
+import { canRun, complaintOf } from '@/lib/symptoms/complaint';
 import { troubleCodes } from '@/lib/symptoms/trouble-codes';
 import { catalogue } from '../support/bench-rig';
 
@@ -72,4 +73,25 @@ test('two processes print the same bytes for the same seed', () => {
   const [one, other] = [print(), print()];
   expect(one.length).toBeGreaterThan(1000);
   expect(other).toBe(one);
+});
+
+test('a sound rig keeps every limit in every setting that a case can draw, as its instruments show it', () => {
+  for (let word = 0; word < 300; word++) {
+    const chosen = { cause: 'no-fuel-fault', severity: 0 };
+    const theCase = caseFromSeed({ rig: 'tern-13', seed: seedFromWord(`sound ${word}`), chosen }, catalogue);
+    const failing = describeCase(theCase, catalogue).readings.filter(({ verdict }) => verdict === 'fail');
+    expect({ word, failing }).toEqual({ word, failing: [] });
+  }
+});
+
+test('every case but an unfounded one shows at least one reading beyond its limit', () => {
+  for (let word = 0; word < 300; word++) {
+    const theCase = caseFromSeed({ rig: 'tern-13', seed: seedFromWord(`shown ${word}`) }, catalogue);
+    if (theCase.truth.cause === 'no-fuel-fault') continue;
+    const failing = describeCase(theCase, catalogue).readings.filter(
+      ({ verdict, check, condition }) =>
+        verdict === 'fail' && check !== 'trouble-codes' && canRun(theCase.points, condition),
+    );
+    expect({ word, cause: theCase.truth, failing: failing.length > 0 }).toMatchObject({ failing: true });
+  }
 });

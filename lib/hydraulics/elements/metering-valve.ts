@@ -11,7 +11,7 @@ export interface MeteringValve {
   shutFraction: number;
   /** Share of the area that deposits have left. */
   freeFraction: number;
-  /** Share of the area below which a stuck valve cannot close. */
+  /** Share of the area that a stuck valve leaves open at any demand. */
   stuckOpenFraction: number;
 }
 
@@ -21,7 +21,9 @@ const LINEAR_SHARE = 0.2;
 /**
  * A variable orifice that answers to the rail-pressure controller.
  *
- *     Q = K A(u) √(2 Δp / ρ)     A(u) = A (s + (1 − s)(0.2 u + 0.8 u²))
+ *     Q = K A(u) √(2 Δp / ρ)     A(u) = A f [o + (1 − o) (s + (1 − s)(0.2 u + 0.8 u²))]
+ *
+ * with f the free, o the stuck-open and s the shut share.
  *
  * Demand runs 0…1. Outside that range the opening goes on smoothly, so that the solver can see which way a saturated
  * controller would want to go.
@@ -29,20 +31,16 @@ const LINEAR_SHARE = 0.2;
 export function meteringValveLaw(valve: MeteringValve, { density }: Fluid): Law {
   const full = valve.flowCoefficient * valve.area * valve.freeFraction * Math.sqrt(2 / density);
   const { shutFraction, stuckOpenFraction } = valve;
-  const corner = 0.02 * stuckOpenFraction;
+  const closing = 1 - stuckOpenFraction;
   return (inlet, outlet, result, demand) => {
     const drop = inlet - outlet;
-    const travel = opening(demand, shutFraction);
-    const apart = travel - stuckOpenFraction;
-    const root = Math.sqrt(apart * apart + corner * corner);
-    const open = (travel + stuckOpenFraction + root) / 2;
-    const openSlope = root > 0 ? (1 + apart / root) / 2 : 1;
+    const open = stuckOpenFraction + closing * opening(demand, shutFraction);
     const flowPerArea = full * regularRoot(drop, LINEAR_DROP);
     const slope = full * open * regularRootSlope(drop, LINEAR_DROP);
     result.flow = open * flowPerArea;
     result.perInlet = slope;
     result.perOutlet = -slope;
-    result.perDemand = openSlope * openingSlope(demand, shutFraction) * flowPerArea;
+    result.perDemand = closing * openingSlope(demand, shutFraction) * flowPerArea;
   };
 }
 

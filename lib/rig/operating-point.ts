@@ -33,7 +33,7 @@ export function operatingPoint(rig: Rig, setting: Setting, fuel: Fuel, condition
   const pressures = Object.fromEntries(network.nodes.map((id, index) => [id, solution.pressures[index] as number]));
   const flows = Object.fromEntries(network.branches.map(({ id }, index) => [id, solution.flows[index] as number]));
   const point = { pressures, flows, values: valuesOf(rig, bound, pressures, flows, solution) };
-  if (condition === 'cranking') addStart(rig, fuel, bound, point);
+  if (condition === 'cranking') addStart(rig, fuel, { ...bound, start: solution.pressures }, point);
   return point;
 }
 

@@ -52,7 +52,9 @@ function ourSolver(network: ReturnType<typeof twelvePipeLine>): (inlet: number) 
   const start = new Float64Array(fixed.length);
   return (inlet) => {
     fixed[0] = inlet;
-    solve({ ...bound, fixed }, { start: start.fill((inlet + OUTLET) / 2) });
+    // A cold start knows no more than the two ends: a straight line between them. EPANET starts from its own guess of flows.
+    for (let node = 0; node < start.length; node++) start[node] = inlet + ((OUTLET - inlet) * node) / (start.length - 1);
+    solve({ ...bound, fixed }, { start });
   };
 }
 

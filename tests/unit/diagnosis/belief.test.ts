@@ -1,0 +1,129 @@
+import { describe, expect, test } from 'vitest';
+import type { Quantity } from '@/lib/checks/check';
+import { trueValue } from '@/lib/checks/quantity';
+import { type Belief, beliefFromWorkOrder, entropy, likelihood, updateBelief } from '@/lib/diagnosis/belief';
+import { byArea, byCause, simulateParticles } from '@/lib/diagnosis/particles';
+import { aRig, catalogue, mildDay, pointsWith } from '../../support/bench-rig';
+import { aCase } from '../../support/worked-attempt';
+
+const particles = simulateParticles(aRig(), mildDay, catalogue);
+const { workOrder } = aCase({ cause: 'inlet-screen-plugged' });
+const start = beliefFromWorkOrder(particles, workOrder);
+
+function quantityOf(check: string, id = check): Quantity {
+  const found = catalogue.checks.get(check)?.quantities.find((quantity) => quantity.id === id);
+  if (!found) throw new Error(`No ${id} in ${check}`);
+  return found;
+}
+
+function sum(belief: Belief): number {
+  return belief.reduce((total, weight) => total + weight, 0);
+}
+
+const screenDrop = quantityOf('screen-drop');
+const seenDrop = {
+  value: trueValue(pointsWith('inlet-screen-plugged', 0.8)['full-load'], screenDrop, 0),
+  uncertainty: 2e3,
+  beyond: undefined,
+};
+
+test('the priors of all particles sum to one', () => {
+  expect(particles.reduce((total, { prior }) => total + prior, 0)).toBeCloseTo(1, 12);
+});
+
+test('every cause is a particle, a fault at several severities within its range', () => {
+  expect([...byCause(particles, start).keys()]).toEqual([...catalogue.causes.keys()]);
+  for (const { cause, severity } of particles) {
+    const range = catalogue.causes.get(cause)?.severity;
+    expect(severity).toBeGreaterThanOrEqual(range?.min ?? 2);
+    expect(severity).toBeLessThanOrEqual(range?.max ?? -1);
+  }
+});
+
+test('belief sums to one before and after a reading', () => {
+  expect(sum(start)).toBeCloseTo(1, 12);
+  expect(sum(updateBelief(start, particles, screenDrop, 'full-load', seenDrop))).toBeCloseTo(1, 12);
+});
+
+test('belief still sums to one when the reading fits nothing', () => {
+  const absurd = { value: 1e12, uncertainty: 1, beyond: undefined };
+  expect(sum(updateBelief(start, particles, screenDrop, 'full-load', absurd))).toBeCloseTo(1, 9);
+});
+
+test('a complaint and codes like a particle’s own speak for it', () => {
+  const alike = particles.findIndex(({ complaint, codes }) => complaint === 'warning-lamp' && codes.length > 0);
+  const particle = particles[alike];
+  const told = beliefFromWorkOrder(particles, {
+    ...workOrder,
+    complaint: 'warning-lamp',
+    codes: particle?.codes ?? [],
+  });
+  const denied = beliefFromWorkOrder(particles, { ...workOrder, complaint: 'hunts', codes: [] });
+  expect(told[alike]).toBeGreaterThan(3 * (denied[alike] ?? 1));
+});
+
+test('a drop across the screen moves belief to the screen and clears the supply side', () => {
+  const after = updateBelief(start, particles, screenDrop, 'full-load', seenDrop);
+  expect(byCause(particles, after).get('inlet-screen-plugged')).toBeGreaterThan(0.9);
+  const [before, now] = [byArea(particles, start), byArea(particles, after)];
+  expect(now.filtration).toBeGreaterThan(before.filtration);
+  expect(now['supply-side']).toBeLessThan(0.1 * before['supply-side']);
+});
+
+test('a low prime pressure moves belief to what lies up to the main filter, not beyond it', () => {
+  const prime = quantityOf('prime-pressure');
+  const value = trueValue(pointsWith('lift-pump-weak', 0.9)['key-on'], prime, 0);
+  const after = byArea(particles, updateBelief(start, particles, prime, 'key-on', { ...seenDrop, value }));
+  expect(after.priming + after['supply-side']).toBeGreaterThan(0.95);
+  expect(after['high-pressure']).toBeLessThan(0.02);
+});
+
+test('a glass that overflows well past the limit speaks for what would overflow it', () => {
+  const flow = quantityOf('injector-return-flow');
+  const overflow = { value: 150e-6 / 60, uncertainty: 1e-7, beyond: 'high' } as const;
+  const after = byCause(particles, updateBelief(start, particles, flow, 'idle', overflow));
+  expect(after.get('injector-leakage-high')).toBeGreaterThan(0.95);
+});
+
+test('reading the codes again says nothing new', () => {
+  const codes = quantityOf('trouble-codes', 'stored-codes');
+  expect(updateBelief(start, particles, codes, 'key-on', { value: 9, uncertainty: 0, beyond: undefined })).toBe(start);
+});
+
+describe('likelihood', () => {
+  const seen = { value: 100, uncertainty: 10, beyond: undefined };
+
+  test('is highest where the particle says what was seen, and the same on either side', () => {
+    const at = (value: number) => likelihood({ ...seen, value }, 100);
+    expect(at(100)).toBeCloseTo(1, 5);
+    expect(at(110)).toBeCloseTo(at(90), 12);
+    expect(at(110)).toBeLessThan(at(105));
+  });
+
+  test('never quite rules anything out', () => {
+    expect(likelihood(seen, 1e9)).toBeGreaterThan(0);
+  });
+
+  test('beyond a stop counts everything further that way', () => {
+    const stopped = { ...seen, beyond: 'high' } as const;
+    expect(likelihood(stopped, 1000)).toBeCloseTo(1, 3);
+    expect(likelihood(stopped, 100)).toBeCloseTo(0.5, 5);
+    expect(likelihood(stopped, 10)).toBeLessThan(1e-3);
+    expect(likelihood({ ...seen, beyond: 'low' }, 10)).toBeCloseTo(1, 3);
+  });
+
+  test('of nothing seen where nothing is expected is certain', () => {
+    expect(likelihood({ value: 0, uncertainty: 0, beyond: undefined }, 0)).toBeCloseTo(1, 5);
+  });
+});
+
+describe('entropy', () => {
+  test('is nothing when all is settled, and ln n over n equal shares', () => {
+    expect(entropy([1, 0, 0])).toBe(0);
+    expect(entropy([0.25, 0.25, 0.25, 0.25])).toBeCloseTo(Math.log(4), 12);
+  });
+
+  test('is larger the more even the shares are', () => {
+    expect(entropy([0.5, 0.5])).toBeGreaterThan(entropy([0.9, 0.1]));
+  });
+});

@@ -14,7 +14,9 @@ export function Reveal({ target, when }: { target: string; when: string }) {
     seen.current = when;
     const element = document.getElementById(target);
     element?.focus({ preventScroll: true });
-    element?.closest('section')?.scrollIntoView({ block: window.innerWidth < 900 ? 'start' : 'nearest' });
+    // A small screen has room for little more than the part itself; on a large one its whole panel may already be in view.
+    if (window.innerWidth < 900) element?.scrollIntoView({ block: 'start' });
+    else element?.closest('section')?.scrollIntoView({ block: 'nearest' });
   }, [target, when]);
   return null;
 }

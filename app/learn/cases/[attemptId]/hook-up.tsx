@@ -39,7 +39,7 @@ export function HookUp({ view, face, selection }: { view: AttemptView; face: Cas
           </Link>
         </p>
       )}
-      {check && <HookUpForm key={check.id} view={view} face={face} check={check} />}
+      {check && <HookUpForm key={`${check.id} ${view.destroyed.size}`} view={view} face={face} check={check} />}
     </section>
   );
 }
@@ -76,6 +76,7 @@ function HookUpForm({ view, face, check }: { view: AttemptView; face: CaseFace; 
   const t = useTranslations('hookUp');
   const run = useTranslations('conditions');
   const ports = face.rig.ports.filter(({ id }) => check.ports.includes(id));
+  const usable = check.instruments.filter(({ id }) => !view.destroyed.has(id));
   return (
     <div className={styles.hook}>
       <h3 id="hook-form" tabIndex={-1}>
@@ -95,7 +96,7 @@ function HookUpForm({ view, face, check }: { view: AttemptView; face: CaseFace; 
             <select
               name="instrument"
               required
-              defaultValue={check.instruments.length === 1 ? check.instruments[0]?.id : ''}
+              defaultValue={check.instruments.length === 1 ? (usable[0]?.id ?? '') : ''}
             >
               <option value="" disabled>
                 {t('pick')}

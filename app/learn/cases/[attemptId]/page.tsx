@@ -49,7 +49,11 @@ export default async function CasePage({ params, searchParams }: PageProps<'/lea
       <main id="main" className={`${ui.page} ${styles.workspace}`}>
         <WorkOrder view={view} face={face} units={units} />
         <div className={styles.middle}>
-          <DrawingPanel rig={face.rig} drawing={drawingOf(face.rig.id)} ports={portLinks(view.id, face, selection)} />
+          <DrawingPanel
+            rig={face.rig}
+            drawing={drawingOf(face.rig.id)}
+            {...(view.state === 'open' && { ports: portLinks(view.id, face, selection) })}
+          />
           <div className={styles.work}>
             {reading && item && <Bench view={view} face={face} reading={reading} item={item} units={units} />}
             {view.state === 'open' && <HookUp view={view} face={face} selection={selection} />}

@@ -26,7 +26,11 @@ const findingSchema = z.object({
   limit: id,
   clears: z.array(z.enum(areas)).max(areas.length),
   suspects: z.array(z.enum(areas)).max(areas.length),
-  words: z.string().default(''),
+  // Forms send line ends as two characters; people type one.
+  words: z
+    .string()
+    .default('')
+    .transform((text) => text.replaceAll('\r\n', '\n').trim()),
 });
 const callSchema = z.object({
   ...act,

@@ -1,0 +1,153 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { APIRequestContext, Page } from '@playwright/test';
+import { codeOf } from '../support/case-codes';
+import { causeNames } from '../support/causes';
+import { root } from '../support/server';
+import { expect, test } from './fixtures';
+import { type HookUp, openAttempt, primePressureLow, takeReading, writeFinding } from './learner';
+
+/** A severity whose digits appear nowhere by chance. */
+const SEVERITY = 873;
+
+const readings: readonly HookUp[] = [
+  primePressureLow.hookUp,
+  { check: /Air in the fuel/, condition: 'idle' },
+  { check: /^D1 Rail pressure 6/, condition: 'idle' },
+  { check: /Injector return flow/, instrument: 'Measuring cylinder 1,000 mL, one minute, ± 5 mL', condition: 'idle' },
+];
+
+test('no response of a running attempt tells the hidden cause from another', async ({ page, request }) => {
+  const heard = await listen(page);
+  const id = await openAttempt(page, codeOf('injector-leakage-high', SEVERITY, 'leak-test'));
+  for (const reading of readings) await takeReading(page, reading);
+  await page.goto(`/learn/cases/${id}?reading=1`);
+  const answers = [...heard, ...(await crawl(request, id, 4))];
+  expect(answers.length).toBeGreaterThan(20);
+  for (const answer of answers) expectNothingTold(answer);
+});
+
+test('no script that the browser loads knows any cause', () => {
+  const folder = join(root, '.next/static');
+  const scripts = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.js'));
+  expect(scripts.length).toBeGreaterThan(3);
+  for (const file of scripts) {
+    const script = readFileSync(join(folder, file), 'utf8');
+    for (const { id, name } of causeNames()) {
+      expect(script.includes(id), `${file} holds ${id}`).toBe(false);
+      expect(script.includes(name), `${file} holds “${name}”`).toBe(false);
+    }
+  }
+});
+
+test('no source map is served', () => {
+  const files = readdirSync(join(root, '.next/static'), { recursive: true, encoding: 'utf8' });
+  expect(files.filter((file) => file.endsWith('.map'))).toEqual([]);
+});
+
+test('two cases that differ in nothing but the hidden cause are the same, byte for byte', async ({ page, request }) => {
+  const causes = ['suction-air-leak', 'rail-sensor-reads-high', 'no-fuel-fault'];
+  const told = [];
+  for (const cause of causes) {
+    const code = codeOf(cause, 0, 'same-bytes');
+    const id = await openAttempt(page, code);
+    for (const reading of readings) await takeReading(page, reading);
+    const answers = await crawl(request, id, 4);
+    told.push(answers.map((answer) => answer.replaceAll(id, 'ATTEMPT').replaceAll(code, 'CODE')));
+  }
+  expect(told[0]?.length).toBeGreaterThan(8);
+  for (const other of told.slice(1)) expect(differences(told[0] ?? [], other)).toEqual([]);
+});
+
+test('the debrief of an open attempt is not to be had', async ({ page, request }) => {
+  const id = await openAttempt(page, codeOf('injector-leakage-high', SEVERITY, 'leak-test'));
+  const answer = await request.get(`/learn/cases/${id}/debrief`, { maxRedirects: 0 });
+  expect(answer.status()).toBe(307);
+  expectNothingTold(await answer.text());
+  const payload = await request.get(`/learn/cases/${id}/debrief`, { headers: { RSC: '1' }, maxRedirects: 0 });
+  expectNothingTold(await payload.text());
+});
+
+test('a finding is answered without a word on whether it is right', async ({ page }) => {
+  await openAttempt(page, codeOf('injector-leakage-high', SEVERITY, 'leak-test'));
+  const heard = await listen(page);
+  for (const verdict of ['Pass', 'Fail'] as const) {
+    await takeReading(page, primePressureLow.hookUp);
+    await writeFinding(page, { ...primePressureLow.finding, verdict });
+  }
+  expect(heard.filter((answer) => answer.startsWith('POST'))).toHaveLength(4);
+  for (const answer of heard) {
+    expectNothingTold(answer);
+    expect(answer).not.toMatch(/expectedVerdict|verdictRight|should have been/i);
+  }
+});
+
+/**
+ * Each cause id and each cause name stands as often as every other one, as in a list of all choices; and nothing
+ * names a severity or a truth.
+ */
+function expectNothingTold(answer: string): void {
+  const causes = causeNames();
+  for (const key of ['id', 'name'] as const) {
+    const counts = causes.map((cause) => [cause[key], times(answer, cause[key])] as const);
+    const first = counts[0]?.[1];
+    expect(counts.filter(([, count]) => count !== first)).toEqual([]);
+  }
+  expect(answer).not.toMatch(/severity|"truth"|particle|belief/i);
+  expect(answer).not.toContain(`0.${SEVERITY}`);
+}
+
+function times(text: string, word: string): number {
+  return text.split(word).length - 1;
+}
+
+/** Every address of an attempt, as a document and as the payload that the router fetches, with their headers. */
+async function crawl(request: APIRequestContext, id: string, acts: number): Promise<string[]> {
+  const base = `/learn/cases/${id}`;
+  const checks = ['prime-pressure', 'suction-restriction', 'rail-pressure', 'no-such-check'];
+  const numbers = Array.from({ length: acts }, (_, i) => i + 1);
+  const paths = [
+    base,
+    `${base}?port=F1`,
+    ...checks.map((check) => `${base}?check=${check}`),
+    ...numbers.map((seq) => `${base}?reading=${seq}`),
+  ];
+  const answers = [];
+  for (const path of paths) {
+    answers.push(await whole(request, path, {}));
+    answers.push(await whole(request, path, { RSC: '1' }));
+  }
+  return answers;
+}
+
+/** A response as one text. Only what the clock writes is left out. */
+async function whole(request: APIRequestContext, path: string, headers: Record<string, string>): Promise<string> {
+  const answer = await request.get(path, { headers });
+  const { date, ...rest } = answer.headers();
+  return `${JSON.stringify(rest)}\n${await answer.text()}`;
+}
+
+/** Hands every response on to the browser and keeps its text. */
+async function listen(page: Page): Promise<string[]> {
+  const heard: string[] = [];
+  await page.route('**/*', async (route) => {
+    const answer = await route.fetch({ maxRedirects: 0 });
+    const body = await answer.body();
+    heard.push(`${route.request().method()} ${JSON.stringify(answer.headers())}\n${body.toString('utf8')}`);
+    await route.fulfill({ response: answer, body });
+  });
+  return heard;
+}
+
+/** What the framework draws anew for every request, whoever asks and whatever for: 21 random symbols and a letter. */
+const REQUEST_ID = /[\w-]{21}[vm](?=\\?")/g;
+
+/** Around the first place at which each pair of texts differs. */
+function differences(texts: readonly string[], others: readonly string[]): string[] {
+  return texts.flatMap((raw, i) => {
+    const [text, other] = [raw, others[i] ?? ''].map((answer) => answer.replaceAll(REQUEST_ID, 'REQUEST'));
+    if (text === undefined || other === undefined || text === other) return [];
+    const at = [...text].findIndex((symbol, place) => symbol !== other[place]);
+    return [`${text.slice(at - 40, at + 60)} | ${other.slice(at - 40, at + 60)}`];
+  });
+}

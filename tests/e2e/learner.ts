@@ -1,0 +1,135 @@
+import { randomBytes } from 'node:crypto';
+import { expect, type Page } from '@playwright/test';
+import { loadCatalogue } from '@/content/load';
+import { recordAttempt } from '@/db/queries/attempts';
+import { parseCaseCode } from '@/lib/cases/case-code';
+import { caseFromSeed } from '@/lib/cases/case-from-seed';
+import { anAttempt } from '../support/attempt-rows';
+import { openPlace, placeFor, SHARED_PORT } from '../support/server';
+
+const catalogue = loadCatalogue();
+
+/** What a learner does, by the names that stand on the screen. */
+export interface HookUp {
+  check: RegExp;
+  instrument?: string;
+  condition: string;
+}
+
+export interface Verdict {
+  verdict: 'Pass' | 'Fail' | 'Can’t tell';
+  comparison: string;
+  /** Id of the line; the list shows it in the reader's units. */
+  limit: string;
+  clears?: readonly string[];
+  suspects?: readonly string[];
+}
+
+export async function startByCode(page: Page, code: string): Promise<string> {
+  await page.goto('/learn');
+  await page.getByLabel('Case code').fill(code);
+  await page.getByRole('button', { name: 'Start this case' }).click();
+  await page.waitForURL(/\/learn\/cases\/[0-9a-f]{20}$/);
+  return page.url().split('/').at(-1) ?? '';
+}
+
+/** An attempt put straight into the shared database, for tests of what comes after the start. */
+export async function openAttempt(page: Page, code: string): Promise<string> {
+  const parsed = parseCaseCode(code, catalogue);
+  if ('error' in parsed) throw new Error(`${code}: ${parsed.error}`);
+  const { generatorVersion, contentHash } = caseFromSeed(parsed.spec, catalogue);
+  const id = randomBytes(10).toString('hex');
+  const row = anAttempt({ id, key: id, learnerId: 'local', caseCode: code, generatorVersion, contentHash });
+  await recordAttempt(openPlace(placeFor(SHARED_PORT)), row);
+  await page.goto(`/learn/cases/${id}`);
+  return id;
+}
+
+export async function hookUp(page: Page, { check, instrument, condition }: HookUp): Promise<void> {
+  const link = page.getByRole('region', { name: 'Hook up' }).getByRole('link', { name: check });
+  await link.click();
+  await expect(link).toHaveAttribute('aria-current', 'true');
+  if (instrument) await page.getByLabel('Instrument').selectOption({ label: instrument });
+  await page.getByLabel('Condition').selectOption({ label: condition });
+}
+
+/** Takes the reading and waits until the instrument shows it. */
+export async function takeReading(page: Page, wanted: HookUp): Promise<void> {
+  const minutes = page.getByRole('region', { name: /./ }).filter({ hasText: 'Shop time used' }).locator('b');
+  const before = await minutes.textContent();
+  await hookUp(page, wanted);
+  await page.getByRole('button', { name: 'Take the reading' }).click();
+  await expect(minutes).not.toHaveText(before ?? '');
+  await expect(page.getByRole('heading', { name: 'What it shows' })).toBeVisible();
+}
+
+/** Reads a scale from its description, as somebody would who cannot see the needle. */
+export async function readScale(page: Page): Promise<number> {
+  const text = (await page.getByRole('img', { name: /small division/ }).getAttribute('aria-label')) ?? '';
+  const division = Number(/small division is ([\d.]+)/.exec(text)?.[1]);
+  const number = Number(/(?:on|past|above|at) ([\d.]+)\.?$/.exec(text.replace(/\.$/, ''))?.[1]);
+  const past = Number(/stands (\d+)/.exec(text)?.[1] ?? 0);
+  const half = / half /.test(text) ? 0.5 : 0;
+  return Number((number + (past + half) * division).toPrecision(6));
+}
+
+export async function fillFinding(page: Page, finding: Verdict): Promise<void> {
+  const value = page.getByLabel('What does it read?');
+  if (await value.isVisible()) await value.fill(String(await readScale(page)));
+  await page.getByRole('radio', { name: finding.verdict }).check();
+  await page.getByLabel('Because it is').selectOption({ label: finding.comparison });
+  await page.getByLabel('the limit for').selectOption(finding.limit);
+  for (const area of finding.clears ?? []) await areas(page, 'That clears').getByLabel(area).check();
+  for (const area of finding.suspects ?? []) await areas(page, 'Still suspect').getByLabel(area).check();
+}
+
+export async function writeFinding(page: Page, finding: Verdict): Promise<void> {
+  await fillFinding(page, finding);
+  const written = findings(page);
+  const before = await written.count();
+  await page.getByRole('button', { name: 'Write it down' }).click();
+  await expect(written).toHaveCount(before + 1);
+}
+
+export async function makeCall(page: Page, call: { cause: string; repair: string; proof: string }): Promise<void> {
+  await fillCall(page, call);
+  await page.getByRole('button', { name: 'Make the call' }).click();
+  await page.waitForURL(/\/debrief$/);
+}
+
+export async function fillCall(page: Page, call: { cause: string; repair: string; proof: string }): Promise<void> {
+  await page.getByLabel('What is wrong?').selectOption({ label: call.cause });
+  await page.getByLabel('What do you do about it?').selectOption({ label: call.repair });
+  await page.getByLabel('Which check will prove it?').selectOption({ label: call.proof });
+}
+
+/** The lines of the job card that carry a verdict. */
+export function findings(page: Page) {
+  return page.getByRole('region', { name: 'Findings' }).locator('ol > li');
+}
+
+function areas(page: Page, name: string) {
+  return page.getByRole('group', { name });
+}
+
+/** A complete piece of work on the case of a weak lift pump. */
+export const primePressureLow: { hookUp: HookUp; finding: Verdict } = {
+  hookUp: {
+    check: /Prime pressure/,
+    instrument: 'Dial gauge 0–30 psi, class 1.6',
+    condition: 'key on, engine not turning',
+  },
+  finding: {
+    verdict: 'Fail',
+    comparison: 'below',
+    limit: 'prime-pressure-key-on',
+    clears: ['metering and control', 'high pressure'],
+    suspects: ['supply side', 'priming'],
+  },
+};
+
+export const weakLiftPump = {
+  cause: 'Weak lift pump',
+  repair: 'Replace the electric lift pump',
+  proof: 'Prime pressure, key on',
+};

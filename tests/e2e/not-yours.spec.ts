@@ -1,0 +1,55 @@
+import { listActs } from '@/db/queries/acts';
+import { recordAttempt } from '@/db/queries/attempts';
+import { anAttempt } from '../support/attempt-rows';
+import { codeOf } from '../support/case-codes';
+import { openPlace, placeFor, SHARED_PORT } from '../support/server';
+import { expect, test } from './fixtures';
+import { fillCall, hookUp, openAttempt, primePressureLow, weakLiftPump } from './learner';
+
+const MISSING = '00000000000000000000';
+const THEIRS = 'feedfeedfeedfeedfeed';
+
+test.beforeAll(async () => {
+  const db = openPlace(placeFor(SHARED_PORT));
+  await recordAttempt(
+    db,
+    anAttempt({ id: THEIRS, learnerId: 'somebody-else', caseCode: codeOf('lift-pump-weak', 800) }),
+  );
+});
+
+for (const page of ['', '/debrief'])
+  test(`somebody else’s attempt${page} looks the same as one that does not exist`, async ({ request }) => {
+    const answers = await Promise.all(
+      [THEIRS, MISSING].map(async (id) => {
+        const answer = await request.get(`/learn/cases/${id}${page}`);
+        return { status: answer.status(), body: (await answer.text()).replaceAll(id, 'ID') };
+      }),
+    );
+    expect(answers[0]?.status).toBe(404);
+    expect(answers[0]).toEqual(answers[1]);
+  });
+
+test('the list shows nobody else’s attempts', async ({ page }) => {
+  await page.goto('/learn');
+  await expect(page.locator(`a[href*="${THEIRS}"]`)).toHaveCount(0);
+});
+
+test('nothing can be done in somebody else’s attempt', async ({ page }) => {
+  await openAttempt(page, codeOf('lift-pump-weak', 800));
+  await hookUp(page, primePressureLow.hookUp);
+  await fillCall(page, weakLiftPump);
+  for (const button of ['Take the reading', 'Make the call'])
+    for (const id of [THEIRS, MISSING]) {
+      await page.getByRole('button', { name: button }).evaluate((element, attempt) => {
+        const field = (element as HTMLButtonElement).form?.elements.namedItem('attemptId');
+        if (field instanceof HTMLInputElement) field.value = attempt;
+      }, id);
+      await page.getByRole('button', { name: button }).click();
+      await expect(page.getByText('There is no such case for you.')).toBeVisible();
+      await page.reload();
+      await page.getByLabel('Instrument').selectOption('dial-0-30-psi');
+      await page.getByLabel('Condition').selectOption('key-on');
+      await fillCall(page, weakLiftPump);
+    }
+  expect(await listActs(openPlace(placeFor(SHARED_PORT)), 'somebody-else', THEIRS)).toEqual([]);
+});

@@ -1,0 +1,52 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type Db, migrateDatabase, openDatabase } from '@/db/client';
+
+export const root = fileURLToPath(new URL('../..', import.meta.url));
+export const next = createRequire(import.meta.url).resolve('next/dist/bin/next');
+
+/** The server that most browser tests share. */
+export const SHARED_PORT = 3131;
+
+export interface Place {
+  port: number;
+  /** Folder of its database. */
+  data: string;
+}
+
+export function placeFor(port: number): Place {
+  return { port, data: join(tmpdir(), `faultwright-e2e-${port}`) };
+}
+
+/** An empty database with all tables, where a server of this place will look for it. */
+export function freshData({ data }: Place): void {
+  rmSync(data, { recursive: true, force: true });
+  migrateDatabase(openPlace({ port: 0, data }), join(root, 'db/migrations'));
+}
+
+export function openPlace({ data }: Place): Db {
+  return openDatabase(join(data, 'faultwright.db'));
+}
+
+/** The built site on a place's port, and nowhere but on this machine. */
+export function startServer({ port, data }: Place): ChildProcess {
+  return spawn(process.execPath, [next, 'start', '-H', '127.0.0.1', '-p', String(port)], {
+    cwd: root,
+    stdio: 'ignore',
+    env: { ...process.env, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1', FAULTWRIGHT_DATA: data },
+  });
+}
+
+/** Resolves once the server answers. @throws when it does not within half a minute. */
+export async function untilUp({ port }: Place): Promise<void> {
+  for (let tries = 0; tries < 150; tries++) {
+    const answer = await fetch(`http://127.0.0.1:${port}/icon.svg`).catch(() => undefined);
+    if (answer?.ok) return;
+    await new Promise((resolve) => setTimeout(resolve, 200));
+  }
+  throw new Error(`Nothing answers on port ${port}`);
+}

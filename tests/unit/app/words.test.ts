@@ -1,0 +1,32 @@
+import { expect, test } from 'vitest';
+import { loadCatalogue } from '@/content/load';
+import messages from '@/content/messages/en.json';
+import { areas } from '@/lib/areas';
+import { comparisons, verdicts } from '@/lib/checks/verdict';
+import { parts } from '@/lib/grading/grade';
+import { conditionIds } from '@/lib/rig/condition';
+import { complaintIds, STORIES_PER_COMPLAINT, vehicleIds } from '@/lib/symptoms/work-order';
+
+const { checks, rigs } = loadCatalogue();
+const codes = [...rigs.values()].flatMap((rig) => rig.codes);
+const stories = complaintIds.flatMap((complaint) =>
+  Array.from({ length: STORIES_PER_COMPLAINT }, (_, i) => `${complaint}-${i + 1}`),
+);
+
+test.each<[string, readonly string[], Record<string, unknown>]>([
+  ['caution of a check', [...checks.values()].flatMap(({ cautions }) => cautions), messages.cautions],
+  ['parameter of a trouble code', codes.map(({ spn }) => String(spn)), messages.codes.spn],
+  ['failure mode of a trouble code', codes.map(({ fmi }) => String(fmi)), messages.codes.fmi],
+  ['complaint', complaintIds, messages.case.complaints],
+  ['story', stories, messages.case.stories],
+  ['vehicle', vehicleIds, messages.case.vehicles],
+  ['condition', conditionIds, messages.conditions],
+  ['condition, in short', conditionIds, messages.conditionsShort],
+  ['area', areas, messages.areas],
+  ['verdict', verdicts, messages.verdicts],
+  ['comparison', comparisons, messages.comparisons],
+  ['part of the grade', parts, messages.debrief.parts],
+])('every %s has words', (_, ids, words) => {
+  expect(ids.length).toBeGreaterThan(0);
+  expect(ids.filter((id) => !(id in words))).toEqual([]);
+});

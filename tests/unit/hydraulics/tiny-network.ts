@@ -38,3 +38,14 @@ export function aNetwork(
 export function flatStart({ nodes }: Network, pressure: Pascal = 2e5): Float64Array {
   return new Float64Array(nodes.length).fill(pressure);
 }
+
+/** in → left and right → out with a bridge from left to right; areas in mm². */
+export function bridge(inLeft: number, inRight: number, leftOut: number, rightOut: number): Network {
+  return aNetwork({ in: HIGH, left: undefined, right: undefined, out: LOW }, [
+    ['in', 'left', orifice(inLeft)],
+    ['in', 'right', orifice(inRight)],
+    ['left', 'out', orifice(leftOut)],
+    ['right', 'out', orifice(rightOut)],
+    ['left', 'right', orifice(1)],
+  ]);
+}

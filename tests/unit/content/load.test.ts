@@ -1,0 +1,120 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { ContentError, loadCatalogue } from '@/content/load';
+import { catalogue } from '../../support/bench-rig';
+
+let folder: string;
+
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'faultwright-content-'));
+  cpSync('content', folder, { recursive: true });
+});
+
+afterEach(() => rmSync(folder, { recursive: true }));
+
+/** Replaces one piece of text in one file, and makes sure that it was there. */
+function edit(file: string, from: string | RegExp, to: string): void {
+  const path = join(folder, file);
+  const before = readFileSync(path, 'utf8');
+  const after = before.replace(from, to);
+  if (after === before) throw new Error(`${file} has no ${from}`);
+  writeFileSync(path, after);
+}
+
+function refusal(): string {
+  try {
+    loadCatalogue(folder);
+  } catch (error) {
+    if (error instanceof ContentError) return error.message;
+    throw error;
+  }
+  throw new Error('The content loaded');
+}
+
+test('content loads, each item under its own id', () => {
+  const { rigs, causes } = loadCatalogue(folder);
+  expect([...rigs.keys()]).toContain('tern-13');
+  for (const [id, cause] of causes) expect(cause.id).toBe(id);
+});
+
+test('the hash is of what the content says, not of how it is laid out', () => {
+  const path = join(folder, 'gauges/clear-hose.json');
+  writeFileSync(path, `\n${JSON.stringify(JSON.parse(readFileSync(path, 'utf8')))}`);
+  expect(loadCatalogue(folder).contentHash).toBe(catalogue.contentHash);
+});
+
+test('a changed number makes another hash', () => {
+  edit('gauges/clear-hose.json', /"max": 60/, '"max": 61');
+  expect(loadCatalogue(folder).contentHash).not.toBe(catalogue.contentHash);
+});
+
+test('a file that is no JSON is named', () => {
+  edit('causes/lift-pump-weak.json', '{', '{,');
+  expect(refusal()).toMatch(/^content\/causes\/lift-pump-weak\.json: not JSON: /);
+});
+
+test.each([
+  ['gauges/dial-0-30-psi.json', /"unit": "psi"/, '"unit": "furlong"', /dial-0-30-psi\.json: unit: .*"psi"/],
+  ['gauges/dial-0-30-psi.json', /"min": 0/, '"min": 99', /dial-0-30-psi\.json: range: min must lie below max/],
+  ['rigs/tern-13.json', /"boreMm": \d+/, '"boreMm": -3', /tern-13\.json: elements\.\d+\.boreMm: .*>0/],
+  ['rigs/tern-13.json', /"boreMm": \d+,/, '', /tern-13\.json: elements\.\d+\.boreMm: .*expected number/],
+  ['rigs/tern-13.json', /"fmi": \d+/, '"fmi": 32', /tern-13\.json: codes\.0\.fmi: .*31/],
+  ['causes/lift-pump-weak.json', /"area": "[a-z-]+"/, '"area": "attic"', /lift-pump-weak\.json: area: .*"priming"/],
+  [
+    'causes/lift-pump-weak.json',
+    /"by": "[a-z]+"/,
+    '"by": "magic"',
+    /lift-pump-weak\.json: effects\.0\.by: .*"multiply"/,
+  ],
+  ['checks/prime-pressure.json', /"key-on"/, '"Key On"', /prime-pressure\.json: conditions\.0: .*"key-on"/],
+  ['fuels/summer-grade.json', '{', '{ "colour": "red",', /summer-grade\.json: top level: .*colour/],
+])('a mistake in %s is named with its place and what was expected', (file, from, to, message) => {
+  edit(file, from, to);
+  expect(refusal()).toMatch(message);
+});
+
+test('every mistake of a file is told at once', () => {
+  edit('gauges/dial-0-30-psi.json', /"unit": "psi"/, '"unit": "furlong"');
+  edit('gauges/dial-0-30-psi.json', /"display": "dial"/, '"display": "sundial"');
+  expect(refusal().split('\n')).toHaveLength(2);
+});
+
+test('a file must be named as its id', () => {
+  edit('causes/lift-pump-weak.json', '"id": "lift-pump-weak"', '"id": "lift-pump-tired"');
+  expect(refusal()).toBe('content/causes/lift-pump-weak.json: id: expected lift-pump-weak, got lift-pump-tired');
+});
+
+test.each([
+  ['rigs/tern-13.json', /"from": "tank"/, '"from": "bucket"', 'content/rigs/tern-13.json: elements: no node bucket'],
+  [
+    'rigs/tern-13.json',
+    /"node": "gear-pump-inlet"/,
+    '"node": "attic"',
+    'content/rigs/tern-13.json: ports: no node attic',
+  ],
+  ['rigs/tern-13.json', /"check": "prime-pressure"/, '"check": "compression"', /limits: no check compression/],
+  [
+    'causes/lift-pump-weak.json',
+    /"parameter": "condition"/,
+    '"parameter": "mood"',
+    /effects: no parameter lift-pump\.mood/,
+  ],
+  [
+    'causes/lift-pump-weak.json',
+    /"check": "prime-pressure"/,
+    '"check": "compression"',
+    /provenBy: no check compression/,
+  ],
+  ['checks/prime-pressure.json', /"F1"/, '"F9"', /content\/checks\/prime-pressure\.json: ports\.tern-13: no port F9/],
+  ['checks/prime-pressure.json', /"dial-0-30-psi"/, '"sundial"', /instruments: no gauge sundial/],
+])('a name in %s that points at nothing is told', (file, from, to, message) => {
+  edit(file, from, to);
+  expect(refusal()).toMatch(message);
+});
+
+test('content without code names does not load', () => {
+  rmSync(join(folder, 'codes/j1939.json'));
+  expect(refusal()).toBe('content/codes: expected one file of code names');
+});

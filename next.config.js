@@ -23,6 +23,8 @@ const config = {
   // Types are checked by `npm run typecheck`, which `npm test` runs; a build for use need not wait for them.
   typescript: { ignoreBuildErrors: true },
   experimental: { serverActions: { bodySizeLimit: '64kb' } },
+  // Asked for by browsers that have not read as far as the page's own icon.
+  rewrites: async () => [{ source: '/favicon.ico', destination: '/icon.svg' }],
   headers: async () => [
     {
       source: '/:path*',

@@ -9,8 +9,8 @@ export default defineConfig({
   testDir: './e2e',
   outputDir: '../test-results',
   workers: 2,
-  timeout: 60_000,
-  expect: { timeout: 10_000 },
+  timeout: 90_000,
+  expect: { timeout: 15_000 },
   reporter: [['list']],
   use: {
     baseURL: `http://127.0.0.1:${PORT}`,

@@ -16,17 +16,16 @@ export function Choice({
   value: string;
   options: readonly { value: string; label: string }[];
 }) {
-  const [pending, startTransition] = useTransition();
+  const [, startTransition] = useTransition();
   return (
     <select
-      key={value}
       className={styles.choice}
       aria-label={label}
       defaultValue={value}
-      disabled={pending}
       onChange={(event) => {
         const chosen = event.currentTarget.value;
-        startTransition(() => chooseDisplay({ [name]: chosen }));
+        // Without an answer the page stays as it is; nothing that matters is lost.
+        startTransition(() => chooseDisplay({ [name]: chosen }).catch(() => undefined));
       }}
     >
       {options.map((option) => (

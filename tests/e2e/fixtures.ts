@@ -18,7 +18,7 @@ export const test = base.extend<Options>({
 
 function watch(page: Page, complaints: string[]): void {
   page.on('console', (message) => {
-    if (message.type() === 'error') complaints.push(message.text());
+    if (message.type() === 'error') complaints.push(`${message.text()} ${message.location().url}`);
   });
   page.on('pageerror', (error) => complaints.push(error.message));
 }

@@ -46,7 +46,7 @@ test('no source map is served', () => {
 });
 
 test('two cases that differ in nothing but the hidden cause are the same, byte for byte', async ({ page, request }) => {
-  const causes = ['suction-air-leak', 'rail-sensor-reads-high', 'no-fuel-fault'];
+  const causes = ['suction-air-leak', 'rail-sensor-reads-high'];
   const told = [];
   for (const cause of causes) {
     const code = codeOf(cause, 0, 'same-bytes');

@@ -7,16 +7,13 @@ import { parts } from '@/lib/grading/grade';
 import { conditionIds } from '@/lib/rig/condition';
 import { complaintIds, STORIES_PER_COMPLAINT, vehicleIds } from '@/lib/symptoms/work-order';
 
-const { checks, rigs } = loadCatalogue();
-const codes = [...rigs.values()].flatMap((rig) => rig.codes);
+const { checks } = loadCatalogue();
 const stories = complaintIds.flatMap((complaint) =>
   Array.from({ length: STORIES_PER_COMPLAINT }, (_, i) => `${complaint}-${i + 1}`),
 );
 
 test.each<[string, readonly string[], Record<string, unknown>]>([
   ['caution of a check', [...checks.values()].flatMap(({ cautions }) => cautions), messages.cautions],
-  ['parameter of a trouble code', codes.map(({ spn }) => String(spn)), messages.codes.spn],
-  ['failure mode of a trouble code', codes.map(({ fmi }) => String(fmi)), messages.codes.fmi],
   ['complaint', complaintIds, messages.case.complaints],
   ['story', stories, messages.case.stories],
   ['vehicle', vehicleIds, messages.case.vehicles],

@@ -43,7 +43,7 @@ function Notes({ notes }: { notes: DebriefView['grade']['notes'] }) {
   });
   return (
     <ul className={styles.notes}>
-      {said.map((sentence) => (
+      {[...new Set(said)].map((sentence) => (
         <li key={sentence}>{sentence}</li>
       ))}
     </ul>

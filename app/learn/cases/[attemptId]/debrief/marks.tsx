@@ -1,11 +1,11 @@
 import { useTranslations } from 'next-intl';
 import type { DebriefView } from '@/app/_server/debrief-view';
 import ui from '@/app/_ui/ui.module.css';
-import { conditionIds } from '@/lib/rig/condition';
 import styles from './debrief.module.css';
 
 /** Points by part, each with its reasons. */
-export function Marks({ view: { grade } }: { view: DebriefView }) {
+export function Marks({ view }: { view: DebriefView }) {
+  const { grade } = view;
   const t = useTranslations('debrief');
   return (
     <section className={ui.panel} aria-labelledby="marks">
@@ -22,7 +22,7 @@ export function Marks({ view: { grade } }: { view: DebriefView }) {
               </span>
               <b>{t('points', { points: String(points), outOf: String(outOf) })}</b>
             </p>
-            <Notes notes={grade.notes.filter((note) => note.part === part)} />
+            <Notes view={view} notes={grade.notes.filter((note) => note.part === part)} />
           </li>
         ))}
       </ul>
@@ -33,13 +33,14 @@ export function Marks({ view: { grade } }: { view: DebriefView }) {
 type DebriefWords = ReturnType<typeof useTranslations<'debrief'>>;
 
 /** The grade speaks in codes; one that has no words here is left out. */
-function Notes({ notes }: { notes: DebriefView['grade']['notes'] }) {
+function Notes({ view, notes }: { view: DebriefView; notes: DebriefView['grade']['notes'] }) {
   const t = useTranslations('debrief');
   const run = useTranslations('conditionsShort');
   const said = notes.flatMap(({ code, values }) => {
     const key = `notes.${code}` as Parameters<DebriefWords>[0];
-    const condition = conditionIds.find((id) => id === values.condition);
-    return t.has(key) ? [t(key, { ...values, ...(condition && { condition: run(condition) }) })] : [];
+    const reading = view.attempt.readings.find(({ seq }) => seq === values.seq);
+    const named = reading && { reading: `${reading.check.name}, ${run(reading.condition)}` };
+    return t.has(key) ? [t(key, { ...values, ...named })] : [];
   });
   return (
     <ul className={styles.notes}>

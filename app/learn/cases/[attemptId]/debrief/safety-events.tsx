@@ -16,7 +16,6 @@ export function SafetyEvents({ view: { grade, attempt } }: { view: DebriefView }
         return (
           <p key={seq}>
             {t(`safety.${code}`, {
-              seq,
               instrument: instrument?.name ?? '',
               check: check?.name ?? '',
               condition: condition ? run(condition) : '',

@@ -1,19 +1,20 @@
 import { dimensionOf, fromSi, toSi, type Unit } from '@/lib/units';
 import type { UnitChoice } from './display-choices';
 
-const MEGAPASCAL = 1e6;
+/** Rails are spoken of in megapascals; the low-pressure circuit stays in kilopascals, as on the limit sheet. */
+const RAIL_PRESSURE = 1e7;
 
 /**
  * The unit in which a reader who made this choice wants to see values of the kind `given` is in.
  *
- * @param largest  Largest magnitude that will be shown beside it, SI: kilopascals turn into megapascals with it.
+ * @param largest  Largest magnitude that will be shown beside it, SI: at rail pressures kilopascals turn into megapascals.
  */
 export function displayUnit(choice: UnitChoice, given: Unit, largest: number, vacuum = false): Unit {
   switch (dimensionOf(given)) {
     case 'pressure':
       if (choice === 'psi-f') return vacuum ? 'inHg' : 'psi';
       if (choice === 'bar-c') return 'bar';
-      return largest >= MEGAPASCAL ? 'MPa' : 'kPa';
+      return largest >= RAIL_PRESSURE ? 'MPa' : 'kPa';
     case 'temperature':
       return choice === 'psi-f' ? '°F' : '°C';
     case 'flow':

@@ -16,7 +16,7 @@ export interface TransientOptions {
   until: Second;
   /** Demand on the branches that answer to one, at the end of a step that begins with these pressures. */
   demand?: (time: Second, pressures: Float64Array) => number;
-  /** Error allowed in one step, as a share of a node's gauge pressure. */
+  /** Error allowed in one step, as a share of a node's absolute pressure. */
   tolerance?: number;
   longestStep?: Second;
   /** Takes steps of this length, without looking at the error. For measuring the order. */
@@ -149,7 +149,7 @@ function errorOf(moments: readonly Moment[], next: Moment, tolerance: number): n
   let worst = 0;
   next.pressures.forEach((pressure, node) => {
     const predicted = extrapolate([third, second, first], node, next.time);
-    const allowed = ABSOLUTE_TOLERANCE + tolerance * Math.abs(pressure - (first.pressures[0] as number));
+    const allowed = ABSOLUTE_TOLERANCE + tolerance * Math.abs(pressure);
     worst = Math.max(worst, (CORRECTOR_SHARE * Math.abs(pressure - predicted)) / allowed);
   });
   return worst;

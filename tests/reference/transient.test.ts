@@ -52,7 +52,7 @@ test('a transient comes to rest at the steady state', () => {
   const steady = solve(fed, { start: begin });
   const end = followTransient(fed, { capacities: Float64Array.of(0, 0, 1e-11, 1e-11), start: begin, until: 60 }).at(-1);
   for (const node of [2, 3]) {
-    // The tolerance of a step, 1e-3 of the gauge pressure, is all that can be left.
-    expect(Math.abs((end?.pressures[node] ?? 0) - (steady.pressures[node] ?? 0))).toBeLessThan(200);
+    // The error allowed in one step, 1e-3 of the pressure, is all that can be left.
+    expect(Math.abs((end?.pressures[node] ?? 0) - (steady.pressures[node] ?? 0))).toBeLessThan(300);
   }
 });

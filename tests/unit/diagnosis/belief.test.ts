@@ -3,6 +3,7 @@ import type { Quantity } from '@/lib/checks/check';
 import { trueValue } from '@/lib/checks/quantity';
 import { type Belief, beliefFromWorkOrder, entropy, likelihood, updateBelief } from '@/lib/diagnosis/belief';
 import { byArea, byCause, simulateParticles } from '@/lib/diagnosis/particles';
+import type { WorkOrder } from '@/lib/symptoms/work-order';
 import { aRig, catalogue, mildDay, pointsWith } from '../../support/bench-rig';
 import { aCase } from '../../support/worked-attempt';
 
@@ -50,16 +51,13 @@ test('belief still sums to one when the reading fits nothing', () => {
   expect(sum(updateBelief(start, particles, screenDrop, 'full-load', absurd))).toBeCloseTo(1, 9);
 });
 
-test('a complaint and codes like a particle’s own speak for it', () => {
-  const alike = particles.findIndex(({ complaint, codes }) => complaint === 'warning-lamp' && codes.length > 0);
-  const particle = particles[alike];
-  const told = beliefFromWorkOrder(particles, {
-    ...workOrder,
-    complaint: 'warning-lamp',
-    codes: particle?.codes ?? [],
-  });
-  const denied = beliefFromWorkOrder(particles, { ...workOrder, complaint: 'hunts', codes: [] });
-  expect(told[alike]).toBeGreaterThan(3 * (denied[alike] ?? 1));
+test('a complaint and codes like a particle’s own each speak for it', () => {
+  const alike = particles.findIndex(({ complaint, codes }) => complaint === 'lacks-power' && codes.length > 0);
+  const { codes = [] } = particles[alike] ?? {};
+  const weight = (changes: Partial<WorkOrder>) =>
+    beliefFromWorkOrder(particles, { ...workOrder, complaint: 'lacks-power', codes, ...changes })[alike] ?? 0;
+  expect(weight({})).toBeGreaterThan(1.5 * weight({ codes: [] }));
+  expect(weight({})).toBeGreaterThan(1.5 * weight({ complaint: 'hunts' }));
 });
 
 test('a drop across the screen moves belief to the screen and clears the supply side', () => {

@@ -54,6 +54,12 @@ test('proof is computed: any check that fails before the repair and passes after
   expect(codes({ proof: { check: 'rail-pressure', condition: 'full-load' } })).toContain('proof-right');
 });
 
+test('a check that the repaired rig fails as well proves nothing', () => {
+  const { rig } = plugged;
+  const limits = rig.limits.map((line) => (line.check === 'screen-drop' ? { ...line, max: 0.001 } : line));
+  expect(codes({}, { ...plugged, rig: { ...rig, limits } })).toContain('proof-wrong');
+});
+
 test('where nothing is broken any check that passes shows it', () => {
   const sound = aCase({ cause: 'no-fuel-fault' });
   expect(codes({ proof: { check: 'prime-pressure', condition: 'key-on' } }, sound)).toContain('proof-right');

@@ -50,9 +50,9 @@ describe('verdict and reason', () => {
     expect(graded(aPrimeReading(10.25), { verdict: 'pass', comparison: 'within' }).verdictRight).toBe(false);
   });
 
-  test('a comparison that contradicts its own verdict earns nothing', () => {
-    const grade = graded(aPrimeReading(5), { verdict: 'fail', comparison: 'within' });
-    expect(grade).toMatchObject({ verdictRight: true, comparisonRight: false });
+  test('the right comparison under a verdict that contradicts it earns nothing', () => {
+    const grade = graded(aPrimeReading(5), { verdict: 'pass', comparison: 'below' });
+    expect(grade).toMatchObject({ verdictRight: false, comparisonRight: false });
   });
 
   test('the wrong line of the sheet is wrong, and so is none where there is one', () => {

@@ -5,7 +5,7 @@ import { catalogue } from '../support/bench-rig';
 import { rounds, type Spread, spreadOf } from './spread';
 
 const CASES = 100;
-const ROUNDS = 20;
+const ROUNDS = 40;
 
 /** Milliseconds per case on one core, each drawn from its seed with every reading in every condition. */
 export function measureCases(): Spread {

@@ -3,7 +3,7 @@ import { catalogue } from '../support/bench-rig';
 import { aCase, aWorkedAttempt } from '../support/worked-attempt';
 import { rounds, type Spread, spreadOf } from './spread';
 
-const ROUNDS = 5;
+const ROUNDS = 10;
 
 /** Milliseconds to grade one attempt of several readings and findings, over one case of every cause. */
 export function measureGrading(): Spread {

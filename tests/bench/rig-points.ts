@@ -8,7 +8,7 @@ import { aRig, catalogue, fuelOf, mildDay } from '../support/bench-rig';
 import { rounds, type Spread, spreadOf, timed } from './spread';
 
 const SEVERITIES = [0, 0.4, 0.8];
-const ROUNDS = 40;
+const ROUNDS = 150;
 
 export interface RigPointFigures {
   points: number;

@@ -1,4 +1,5 @@
-import type { Rig, RigElement } from '../rig/rig';
+import type { RigElement } from '../rig/element';
+import type { Rig } from '../rig/rig';
 import type { Cause, Effect } from './cause';
 
 /**

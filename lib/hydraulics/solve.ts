@@ -3,6 +3,7 @@ import type { FlowAndSlopes } from './elements/element';
 import { SolveError, type SolveFailure } from './errors';
 import { solveInPlace } from './linear-system';
 import type { Branch, Network, Solution } from './network';
+import { unreached } from './unreached';
 import { type Workspace, workspaceFor } from './workspace';
 
 /**
@@ -52,21 +53,6 @@ export function solve(network: Network, options: SolveOptions): Solution {
 export function trySolve(network: Network, options: SolveOptions): Solution | SolveFailure {
   const work = workspaceFor(network.nodes.length);
   return unreached(network, work) ?? new Iteration(network, options, work).run(options.maxIterations ?? MAX_ITERATIONS);
-}
-
-/** Nodes that no fixed pressure reaches through any branch: theirs would be anybody's guess. */
-function unreached({ nodes, fixed, branches }: Network, { reached }: Workspace): SolveFailure | undefined {
-  for (let node = 0; node < nodes.length; node++) reached[node] = fixed[node] === undefined ? 0 : 1;
-  for (let found = true; found; ) {
-    found = false;
-    for (const { from, to } of branches) {
-      if (reached[from] === reached[to]) continue;
-      reached[from] = reached[to] = 1;
-      found = true;
-    }
-  }
-  if (reached.indexOf(0) < 0) return undefined;
-  return { code: 'no-reference-pressure', nodes: nodes.filter((_node, index) => reached[index] === 0) };
 }
 
 /** One solve. The loop allocates nothing. */

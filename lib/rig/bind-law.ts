@@ -14,7 +14,7 @@ import { pipeLaw } from '../hydraulics/elements/pipe';
 import { pressureRegulatorLaw } from '../hydraulics/elements/pressure-regulator';
 import { tankLaw } from '../hydraulics/elements/tank';
 import type { Pascal, RevolutionPerSecond } from '../units';
-import type { RigElement } from './rig';
+import type { RigElement } from './element';
 
 /** Everything outside an element that its law needs to know in one condition. */
 export interface Surroundings {

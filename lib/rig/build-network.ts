@@ -6,7 +6,8 @@ import type { Branch, Network } from '../hydraulics/network';
 import type { Pascal } from '../units';
 import { bindLaw, type Surroundings } from './bind-law';
 import type { ConditionId } from './condition';
-import { elementOfKind, type Rig, type RigCondition, type RigElement, type RigNode } from './rig';
+import type { RigElement } from './element';
+import { elementOfKind, type Rig, type RigCondition, type RigNode } from './rig';
 import type { Setting } from './setting';
 
 /** A rig in one condition, ready to solve. */

@@ -4,7 +4,7 @@ import { applyCause } from '@/lib/faults/apply-cause';
 import { fitFuel, fuelState } from '@/lib/fluids/fuel-state';
 import type { FlowAndSlopes, Law } from '@/lib/hydraulics/elements/element';
 import { bindLaw, type Surroundings } from '@/lib/rig/bind-law';
-import type { RigElement } from '@/lib/rig/rig';
+import type { RigElement } from '@/lib/rig/element';
 import { aRig, catalogue, causeOf, fuelOf, mildDay } from '../support/bench-rig';
 
 /*

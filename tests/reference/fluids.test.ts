@@ -10,7 +10,7 @@ import { toSi, units } from '@/lib/units';
  * How strong each reference is stands beside it:
  * published – the number is printed by the source named;
  * computed – the source prints the formula, and the number was worked out from it by another program (Python, double
- *   precision), so that the check holds the transcription, not the formula;
+ *   precision), so that the check holds the copy, not the formula;
  * analytic – follows from the definition.
  */
 

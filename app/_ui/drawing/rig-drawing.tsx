@@ -1,6 +1,7 @@
 import { useTranslations } from 'next-intl';
 import type { Drawing, Place, Point } from '@/lib/rig/drawing';
-import type { Rig, RigElement } from '@/lib/rig/rig';
+import type { RigElement } from '@/lib/rig/element';
+import type { Rig } from '@/lib/rig/rig';
 import styles from './drawing.module.css';
 import { linePath, routeLine } from './route-line';
 import { ElementSymbol, HALF_LENGTH } from './symbol';

@@ -1,4 +1,4 @@
-import type { ElementKind } from '@/lib/rig/rig';
+import type { ElementKind } from '@/lib/rig/element';
 import styles from './drawing.module.css';
 
 /** Half the length of a symbol along the flow: where lines reach it. Kinds without ends on the drawing have none. */

@@ -27,12 +27,19 @@ export function gradePractice(
   { correct }: CallGrade,
 ): Score {
   const notes = readings.flatMap((reading) => lapses(reading, catalogue));
-  const condemned = !correct.repair && catalogue.causes.get(call.cause)?.element !== null;
+  const condemned = !correct.repair && !touchesNothing(call, catalogue);
   if (condemned) notes.push({ part: 'practice', code: 'good-part-condemned', values: { repair: call.repair } });
   if (readings.length === 0) notes.push({ part: 'practice', code: 'no-readings', values: {} });
   const lost = notes.reduce((sum, { code }) => sum + (COST[code] ?? 0), 0);
   if (notes.length === 0) notes.push({ part: 'practice', code: 'practice-clean', values: {} });
   return { share: Math.max(0, 1 - lost), notes };
+}
+
+/** A repair that leaves the fuel system alone condemns no part, however wrong it is. */
+function touchesNothing({ repair }: CallAct, { causes }: Catalogue): boolean {
+  return [...causes.values()].some(
+    ({ element, repairs }) => element === null && repairs.some(({ id }) => id === repair),
+  );
 }
 
 const COST: Readonly<Record<string, number>> = {

@@ -127,7 +127,7 @@ class Iteration {
     let share = 1;
     for (let attempt = 0; attempt < attempts; attempt++) {
       const next = this.tryShare(share, demand);
-      if (next <= merit * (1 - SUFFICIENT * share)) {
+      if (Number.isFinite(next) && next <= merit * (1 - SUFFICIENT * share)) {
         this.pressures.set(this.work.trial);
         return next;
       }

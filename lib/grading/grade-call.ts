@@ -46,7 +46,8 @@ function proves(
   healthy: OperatingPoints,
   { proof }: CallAct,
 ): boolean {
-  const quantities = checks.get(proof.check)?.quantities ?? [];
+  // Codes that are gone show that somebody cleared them.
+  const quantities = checks.get(proof.check)?.quantities.filter(({ measures }) => measures !== 'codes') ?? [];
   return quantities.some((quantity) => {
     const verdict = (at: OperatingPoints, codes: number) =>
       trueVerdict(rig, proof.check, proof.condition, quantity.id, trueValue(at[proof.condition], quantity, codes));

@@ -41,6 +41,11 @@ test('a check that the fault does not move proves nothing', () => {
   expect(codes({ proof: { check: 'prime-pressure', condition: 'key-on' } })).toContain('proof-wrong');
 });
 
+test('codes that are gone prove no repair', () => {
+  expect(plugged.workOrder.codes.length).toBeGreaterThan(0);
+  expect(codes({ proof: { check: 'trouble-codes', condition: 'key-on' } })).toContain('proof-wrong');
+});
+
 test('a check that nobody judges proves nothing', () => {
   expect(codes({ proof: { check: 'rail-pressure', condition: 'key-on' } })).toContain('proof-wrong');
 });

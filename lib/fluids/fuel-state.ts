@@ -17,7 +17,15 @@ export interface FuelState extends Fluid {
 
 const MM2_PER_SECOND: SquareMetrePerSecond = 1e-6;
 
-/** Do this once per fuel and keep the result. */
+const fitted = new WeakMap<Fuel, FittedFuel>();
+
+/** A fuel's correlations, fitted when it is first asked for and kept as long as the fuel is. */
+export function fittedFuel(fuel: Fuel): FittedFuel {
+  const known = fitted.get(fuel) ?? fitFuel(fuel);
+  fitted.set(fuel, known);
+  return known;
+}
+
 export function fitFuel({ density15, viscosity40, viscosity100 }: Fuel): FittedFuel {
   return { density15, viscosity: walther(viscosity40 * MM2_PER_SECOND, viscosity100 * MM2_PER_SECOND) };
 }

@@ -1,6 +1,6 @@
 import { airDensity, ambientPressure } from '../fluids/atmosphere';
 import type { Fuel } from '../fluids/fuel';
-import { fitFuel, fuelState } from '../fluids/fuel-state';
+import { fittedFuel, fuelState } from '../fluids/fuel-state';
 import type { Control } from '../hydraulics/hold-pressure';
 import type { Branch, Network } from '../hydraulics/network';
 import type { Pascal } from '../units';
@@ -58,7 +58,7 @@ function temperaturesIn({ airTemperature }: Setting, { fuelRiseK, railRiseK }: R
 function surroundingsOf(rig: Rig, setting: Setting, fuel: Fuel, conditionId: ConditionId): Surroundings {
   const condition = rig.conditions[conditionId];
   const temperatures = temperaturesIn(setting, condition);
-  const prepared = fitFuel(fuel);
+  const prepared = fittedFuel(fuel);
   const ambient = ambientPressure(setting.altitude);
   return {
     ambient,

@@ -1,13 +1,12 @@
 import { type Kelvin, type KilogramPerCubicMetre, type Pascal, units, ZERO_CELSIUS } from '../units';
 import { STANDARD_PRESSURE } from './atmosphere';
-import { densityAt } from './density';
+import { densityAt, SIXTY_FAHRENHEIT } from './density';
 
-const SIXTY_FAHRENHEIT: Kelvin = ZERO_CELSIUS + 140 / 9;
 /**
  * dK/dp of the liquid. Assumed: the compressibility table fixes none; n-dodecane has 9 to 11 between 0.1 and 200 MPa
  * (Lemmon & Huber 2004), and liquids in general are close to 10.
  */
-const PRESSURE_SLOPE = 10;
+export const PRESSURE_SLOPE = 10;
 
 /**
  * Isothermal tangent bulk modulus K = ρ·dp/dρ of fuel without free gas.
@@ -25,6 +24,18 @@ const PRESSURE_SLOPE = 10;
 export function bulkModulus(density15: KilogramPerCubicMetre, temperature: Kelvin, pressure: Pascal): Pascal {
   const ambient = 1 / compressibilityFactor(densityAt(density15, SIXTY_FAHRENHEIT), temperature);
   return ambient + PRESSURE_SLOPE * (pressure - STANDARD_PRESSURE);
+}
+
+/**
+ * How many times as dense fuel is under pressure as it is at ambient, temperature unchanged.
+ *
+ * ρ(p)/ρ(0) = (1 + n·p/K0)^(1/n), p above ambient, n = 10: the integral of dρ/ρ = dp/(K0 + n·p), so it goes with
+ * `bulkModulus`. Range: to about 200 MPa.
+ *
+ * @source Murnaghan, Proc. Natl. Acad. Sci. 30 (1944) 244–247, from memory.
+ */
+export function compressed(modulusAtAmbient: Pascal, gaugePressure: Pascal): number {
+  return (1 + (PRESSURE_SLOPE * gaugePressure) / modulusAtAmbient) ** (1 / PRESSURE_SLOPE);
 }
 
 /** F of MPMS 11.1, per pascal. */

@@ -1,6 +1,8 @@
 import { type Kelvin, type KilogramPerCubicMetre, ZERO_CELSIUS } from '../units';
 
 const BASE_TEMPERATURE: Kelvin = ZERO_CELSIUS + 15;
+/** Where correlations made for customary units ask for a fuel's density. */
+export const SIXTY_FAHRENHEIT: Kelvin = ZERO_CELSIUS + 140 / 9;
 
 /** A commodity group of Table 54B: thermal expansion at 15 °C is k0/ρ15² + k1/ρ15 + k2, per °C. */
 interface CommodityGroup {
@@ -34,6 +36,18 @@ const groups: readonly CommodityGroup[] = [
 export function densityAt(density15: KilogramPerCubicMetre, temperature: Kelvin): KilogramPerCubicMetre {
   const expansion = thermalExpansion(density15) * (temperature - BASE_TEMPERATURE);
   return density15 * Math.exp(-expansion * (1 + 0.8 * expansion));
+}
+
+/**
+ * Thermal expansion −(1/ρ)·dρ/dT of a middle distillate at ambient pressure, 1/K.
+ *
+ * α·(1 + 1.6·α·Δt), the derivative of the form of `densityAt`; ranges as there.
+ *
+ * @source ASTM D1250 / API MPMS 11.1 (1980), metric, Table 54B, differentiated.
+ */
+export function expansionAt(density15: KilogramPerCubicMetre, temperature: Kelvin): number {
+  const alpha = thermalExpansion(density15);
+  return alpha * (1 + 1.6 * alpha * (temperature - BASE_TEMPERATURE));
 }
 
 /** Thermal expansion coefficient at 15 °C, 1/K. */

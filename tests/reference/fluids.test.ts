@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { airDensity, ambientPressure } from '@/lib/fluids/atmosphere';
-import { bulkModulus, compressibilityFactor } from '@/lib/fluids/bulk-modulus';
+import { bulkModulus, compressed, compressibilityFactor } from '@/lib/fluids/bulk-modulus';
 import { densityAt } from '@/lib/fluids/density';
 import { vapourPressure } from '@/lib/fluids/vapour-pressure';
 import { fitWalther, kinematicViscosity, walther } from '@/lib/fluids/viscosity';
@@ -146,6 +146,20 @@ describe('bulk modulus', () => {
     const temperature = toSi(row.celsius, '°C');
     const rise = bulkModulus(840, temperature, row.megapascals * 1e6) - bulkModulus(840, temperature, 1e5);
     expect(Math.abs(rise / ((row.compressed - row.ambient) * 1e9) - 1)).toBeLessThanOrEqual(row.tolerance);
+  });
+});
+
+describe('density under pressure', () => {
+  // Lemmon & Huber (2004), n-dodecane, evaluated with CoolProp 8.0.0 and its own isothermal modulus at 0.1 MPa. Computed;
+  // the equation of state states 0.2 % on density. A slope of 9 misses by 0.3 to 0.4 %, one of 11 by as much at 200 MPa.
+  test.each([
+    { celsius: 25, modulus: 1.0045e9, megapascals: 100, ambient: 745.73, density: 798.13 },
+    { celsius: 40, modulus: 0.9073e9, megapascals: 100, ambient: 734.64, density: 790.34 },
+    { celsius: 40, modulus: 0.9073e9, megapascals: 200, ambient: 734.64, density: 824.71 },
+    { celsius: 100, modulus: 0.5903e9, megapascals: 100, ambient: 690, density: 761 },
+  ])('n-dodecane at $celsius °C and $megapascals MPa: $density kg/m³', (row) => {
+    const computed = row.ambient * compressed(row.modulus, row.megapascals * 1e6 - 1e5);
+    expect(Math.abs(computed / row.density - 1)).toBeLessThanOrEqual(2e-3);
   });
 });
 

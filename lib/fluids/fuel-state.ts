@@ -1,7 +1,10 @@
 import type { Fluid } from '../hydraulics/elements/element';
 import type { Kelvin, KilogramPerCubicMetre, Pascal, SquareMetrePerSecond } from '../units';
-import { densityAt } from './density';
+import { STANDARD_PRESSURE } from './atmosphere';
+import { bulkModulus } from './bulk-modulus';
+import { densityAt, expansionAt } from './density';
 import type { Fuel } from './fuel';
+import { heatCapacity } from './heat-capacity';
 import { vapourPressure } from './vapour-pressure';
 import { kinematicViscosity, type WaltherCoefficients, walther } from './viscosity';
 
@@ -13,7 +16,16 @@ export interface FittedFuel {
 
 export interface FuelState extends Fluid {
   vapourPressure: Pascal;
+  /** J/(kg·K) */
+  heatCapacity: number;
+  /** Thermal expansion −(1/ρ)·dρ/dT, 1/K. */
+  expansion: number;
+  /** Isothermal tangent bulk modulus, free of gas. */
+  modulus: Pascal;
 }
+
+/** How a fuel behaves in the cold has no part in its correlations. */
+type FlowingFuel = Omit<Fuel, 'cloudPointC' | 'filterabilityC' | 'flashPointC'>;
 
 const MM2_PER_SECOND: SquareMetrePerSecond = 1e-6;
 
@@ -26,7 +38,7 @@ export function fittedFuel(fuel: Fuel): FittedFuel {
   return known;
 }
 
-export function fitFuel({ density15, viscosity40, viscosity100 }: Fuel): FittedFuel {
+export function fitFuel({ density15, viscosity40, viscosity100 }: FlowingFuel): FittedFuel {
   return { density15, viscosity: walther(viscosity40 * MM2_PER_SECOND, viscosity100 * MM2_PER_SECOND) };
 }
 
@@ -37,5 +49,8 @@ export function fuelState({ density15, viscosity }: FittedFuel, temperature: Kel
     density,
     viscosity: density * kinematicViscosity(viscosity, temperature),
     vapourPressure: vapourPressure(temperature),
+    heatCapacity: heatCapacity(density15, temperature),
+    expansion: expansionAt(density15, temperature),
+    modulus: bulkModulus(density15, temperature, STANDARD_PRESSURE),
   };
 }

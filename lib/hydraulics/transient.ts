@@ -1,169 +1,179 @@
 import type { Pascal, Second } from '../units';
-import type { Branch, Network } from './network';
-import { solve } from './solve';
-
-/**
- * A network whose nodes hold fuel: pressures over time, from the same elements and the same solver as the steady state.
- *
- * Each step is one implicit solve of the network with a storage branch at every node, so that nothing here knows an
- * element either, and the steady state is what the steps come to rest at.
- */
-export interface TransientOptions {
-  /** Volume over bulk modulus of each node, m³/Pa; 0 where a node holds nothing worth counting. */
-  capacities: Float64Array;
-  /** Pressures at the start, one a node. */
-  start: Float64Array;
-  until: Second;
-  /** Demand on the branches that answer to one, at the end of a step that begins with these pressures. */
-  demand?: (time: Second, pressures: Float64Array) => number;
-  /** Error allowed in one step, as a share of a node's absolute pressure. */
-  tolerance?: number;
-  longestStep?: Second;
-  /** Takes steps of this length, without looking at the error. For measuring the order. */
-  fixedStep?: Second;
-}
-
-/** A moment of a transient. */
-export interface Moment {
-  time: Second;
-  pressures: Float64Array;
-  flows: Float64Array;
-  demand: number;
-}
+import type { FlowAndSlopes } from './elements/element';
+import type { Network, Solution } from './network';
+import { StoreNetwork } from './store-network';
+import { errorShareOfLine, errorShareOfParabola } from './transient-bdf';
+import { StepError, TooManyStepsError } from './transient-error';
+import { History } from './transient-history';
+import type { Moment, MomentPressures, NetworkOverTime, TransientOptions } from './transient-options';
+import { Pace } from './transient-pace';
 
 const TOLERANCE = 1e-3;
 /** Errors below this do not count, whatever the pressure. */
 const ABSOLUTE_TOLERANCE: Pascal = 20;
-const FIRST_STEP: Second = 1e-4;
-/** A step may grow or shrink by no more than these. BDF2 with growing steps is stable up to 2.41. */
-const LARGEST_GROWTH = 2;
-const LARGEST_CUT = 0.2;
-const SAFETY = 0.9;
-/** Share of the gap between predictor and corrector that is the corrector's error: (2/9) / (1 + 2/9). */
-const CORRECTOR_SHARE = 2 / 11;
+const MOST_STEPS = 50_000;
+/** How long before a break its last step looks at the laws, as a share of the step and of the time. */
+const BEFORE_BREAK = { ofStep: 1e-6, ofTime: 1e-12 };
 
 /**
- * Follows a network from `start` until `until`, by BDF2 with adaptive steps.
+ * Follows a network whose nodes hold fuel from `start` until `until`, by BDF2 on the volumes held, with adaptive steps.
  *
- *     C_i (α₀ p + α₁ p₋₁ + α₂ p₋₂) / h + Q_out,i(p) = 0     ω = h / h₋₁
- *     α₀ = (1 + 2ω)/(1 + ω),  α₁ = −(1 + ω),  α₂ = ω²/(1 + ω)
+ *     (α₀ S_i(p) + α₁ S_i(p₋₁) + α₂ S_i(p₋₂)) / h + Q_out,i(p) = 0
  *
- * L-stable at infinity: rail and check-valve stiffness cost no steps. The first step is backward Euler.
+ * Each step is one implicit solve of the same elements by the same solver as the steady state, which is what the steps
+ * come to rest at. Volume is conserved as exactly as the solver balances. L-stable at infinity: rail and check-valve
+ * stiffness cost no steps. The first step, and the first after each break, is backward Euler.
  *
- * @throws SolveError when a step has no solution.
- * @source Variable-step BDF2: Hairer & Wanner, Solving ODEs II, ch. V (from memory).
+ * @param keep  What to keep of each moment, the first included; undefined keeps nothing of it.
+ * @throws StepError (a SolveError) when the smallest step has no solution; TooManyStepsError.
  */
-export function followTransient(network: Network, options: TransientOptions): Moment[] {
-  const { until, fixedStep, longestStep = until } = options;
-  const storage = new Storage(network, options.capacities);
-  const moments = [storage.at(0, options.start, options.demand?.(0, options.start) ?? 0)];
-  let step = fixedStep ?? Math.min(FIRST_STEP, longestStep);
-  while (until - lastOf(moments).time > 1e-12 * until) {
-    const length = Math.min(step, until - lastOf(moments).time);
-    const last = lastOf(moments);
-    const demand = options.demand?.(last.time + length, last.pressures) ?? 0;
-    const next = storage.advance(moments, length, demand);
-    const error = fixedStep ? 1 : errorOf(moments, next, options.tolerance ?? TOLERANCE);
-    if (error <= 1) moments.push(next);
-    if (!fixedStep) step = Math.min(longestStep, length * growth(error));
-  }
-  return moments;
+export function followTransient(network: NetworkOverTime, options: TransientOptions): MomentPressures[];
+export function followTransient<T>(
+  network: NetworkOverTime,
+  options: TransientOptions,
+  keep: (moment: Moment) => T | undefined,
+): T[];
+export function followTransient<T>(
+  network: NetworkOverTime,
+  options: TransientOptions,
+  keep: (moment: Moment) => T | MomentPressures | undefined = copyPressures,
+): (T | MomentPressures)[] {
+  const transient = new Transient(network, options);
+  const kept: (T | MomentPressures)[] = [];
+  do {
+    const of = keep(transient.moment);
+    if (of !== undefined) kept.push(of);
+  } while (transient.advance());
+  return kept;
 }
 
-function growth(error: number): number {
-  return Math.min(LARGEST_GROWTH, Math.max(LARGEST_CUT, SAFETY * (error + 1e-6) ** (-1 / 3)));
+function copyPressures({ time, pressures }: Moment): MomentPressures {
+  return { time, pressures: pressures.slice() };
 }
 
-/** The network with storage at its nodes. */
-class Storage {
-  private readonly augmented: Network;
-  /** Storage flow of node i is `rate[i] · p + offset[i]`. */
-  private readonly rate: Float64Array;
-  private readonly offset: Float64Array;
+class Transient {
+  readonly moment: Moment;
+  private readonly history: History;
+  private readonly pace: Pace;
+  private readonly stored: StoreNetwork;
+  /** Where steps must end, in order: the breaks, then the end. */
+  private readonly stops: readonly Second[];
+  private nextStop = 0;
+  private tries = 0;
 
   constructor(
-    private readonly network: Network,
-    private readonly capacities: Float64Array,
+    private readonly network: NetworkOverTime,
+    private readonly options: TransientOptions,
   ) {
-    this.rate = new Float64Array(network.nodes.length);
-    this.offset = new Float64Array(network.nodes.length);
-    const beyond = network.nodes.length;
-    this.augmented = {
-      nodes: [...network.nodes, 'storage'],
-      fixed: [...network.fixed, 0],
-      branches: [...network.branches, ...network.nodes.map((id, node) => this.branch(id, node, beyond))],
-    };
+    const { start, stores, until, breaks = [] } = options;
+    const first = this.networkAt(0);
+    this.history = new History(start.length);
+    this.pace = new Pace(options);
+    this.stored = new StoreNetwork(first, stores);
+    this.stops = [...breaks.filter((time) => time > 0 && time < until).sort((a, b) => a - b), until];
+    this.history.last.pressures.set(start.map((pressure, node) => first.fixed[node] ?? pressure));
+    this.stored.fill(this.history.last);
+    this.moment = this.firstMoment(first);
+    this.pace.restart(this.stops[0] as Second);
   }
 
-  private branch(id: string, node: number, beyond: number): Branch {
-    const { rate, offset } = this;
-    return {
-      id: `${id} storage`,
-      from: node,
-      to: beyond,
-      law: (inlet, _outlet, result) => {
-        result.flow = (rate[node] as number) * inlet + (offset[node] as number);
-        result.perInlet = rate[node] as number;
-        result.perOutlet = 0;
-      },
-    };
+  /** Takes one step, cut until it can be solved and its error is allowed. False when the end was reached before. */
+  advance(): boolean {
+    const stop = this.stops[this.nextStop];
+    if (stop === undefined) return false;
+    const { mostSteps = MOST_STEPS } = this.options;
+    do {
+      if (this.tries++ === mostSteps) throw new TooManyStepsError(mostSteps, this.moment.time);
+    } while (!this.tryStep(stop));
+    if (this.moment.time === stop) this.passStop(stop);
+    return true;
   }
 
-  /** Flows at given pressures, without a step. */
-  at(time: Second, pressures: Float64Array, demand: number): Moment {
-    const result = { flow: 0, perInlet: 0, perOutlet: 0, perDemand: 0 };
-    const flows = Float64Array.from(this.network.branches, ({ law, from, to }) => {
+  /** Whether a step towards a stop stands; if not, the next one will be shorter. */
+  private tryStep(stop: Second): boolean {
+    const { history, pace } = this;
+    const { time } = history.last;
+    const length = pace.lengthWithin(stop - time);
+    history.next.time = length === stop - time ? stop : time + length;
+    history.aimAt(history.next.time);
+    const solution = this.solve(length, this.seenTime(stop, length));
+    if (!solution) return false;
+    copy(solution.pressures, history.next.pressures);
+    this.stored.fill(history.next);
+    const error = this.errorOf(length);
+    const order = Math.max(1, history.length - 1);
+    if (!pace.allows(length, error)) {
+      pace.shorten(length, error, order);
+      return false;
+    }
+    pace.grow(length, error, order);
+    this.accept(solution);
+    return true;
+  }
+
+  /** The time at which a step to the history's next instant sees laws and controller. */
+  private seenTime(stop: Second, length: Second): Second {
+    const { time } = this.history.next;
+    if (time !== stop || this.nextStop === this.stops.length - 1) return time;
+    return time - Math.max(BEFORE_BREAK.ofStep * length, BEFORE_BREAK.ofTime * time);
+  }
+
+  private solve(length: Second, seen: Second): Solution | undefined {
+    const { history, stored } = this;
+    const network = this.networkAt(seen);
+    const demand = this.options.controller?.demand(seen, history.last.pressures) ?? 0;
+    const ahead = stored.step(network, history, length, demand, 'ahead');
+    if (!('code' in ahead)) return ahead;
+    // Far from where the history pointed, the last instant may be the better guess.
+    const outcome = stored.step(network, history, length, demand, 'last');
+    if (!('code' in outcome)) return outcome;
+    if (!this.pace.halve(length)) throw new StepError(outcome, history.last.time, length);
+    return undefined;
+  }
+
+  /** Error of the step just solved over what is allowed; nothing is known about the first one. */
+  private errorOf(length: Second): number {
+    const { history, stored } = this;
+    if (history.length === 1) return 0;
+    const share =
+      history.length === 2
+        ? errorShareOfLine(length, history.gap(0))
+        : errorShareOfParabola(length, history.gap(0), history.gap(1));
+    return share * stored.largestGap(history, this.options.tolerance ?? TOLERANCE, ABSOLUTE_TOLERANCE);
+  }
+
+  private accept({ flows, demand }: Solution): void {
+    this.history.accept();
+    Object.assign(this.moment, this.history.last);
+    this.moment.flows = flows;
+    this.moment.demand = demand;
+    this.options.controller?.accept?.(this.moment.time, this.moment.pressures);
+  }
+
+  /** What comes after a break does not continue what was before it. */
+  private passStop(stop: Second): void {
+    this.history.restart();
+    this.nextStop++;
+    this.pace.restart((this.stops[this.nextStop] ?? stop) - stop);
+  }
+
+  private firstMoment({ branches }: Network): Moment {
+    const { pressures, volumes } = this.history.last;
+    const demand = this.options.controller?.demand(0, pressures) ?? 0;
+    const result: FlowAndSlopes = { flow: 0, perInlet: 0, perOutlet: 0, perDemand: 0 };
+    const flows = Float64Array.from(branches, ({ law, from, to }) => {
       law(pressures[from] as number, pressures[to] as number, result, demand);
       return result.flow;
     });
-    return { time, pressures, flows, demand };
+    return { time: 0, pressures, volumes, flows, demand };
   }
 
-  advance(moments: readonly Moment[], step: Second, demand: number): Moment {
-    const last = lastOf(moments);
-    const before = moments[moments.length - 2];
-    const ratio = before ? step / (last.time - before.time) : 0;
-    const [now, past, older] = [(1 + 2 * ratio) / (1 + ratio), -(1 + ratio), (ratio * ratio) / (1 + ratio)];
-    this.capacities.forEach((capacity, node) => {
-      const known = past * (last.pressures[node] as number) + older * (before?.pressures[node] ?? 0);
-      this.rate[node] = (capacity * now) / step;
-      this.offset[node] = (capacity * known) / step;
-    });
-    const start = new Float64Array(this.network.nodes.length + 1);
-    start.set(last.pressures);
-    const { pressures, flows } = solve(this.augmented, { start, demand });
-    return {
-      time: last.time + step,
-      pressures: pressures.slice(0, -1),
-      flows: flows.slice(0, this.network.branches.length),
-      demand,
-    };
+  private networkAt(time: Second): Network {
+    return typeof this.network === 'function' ? this.network(time) : this.network;
   }
 }
 
-/** Error of a step relative to what is allowed: the corrector against a parabola through the last three moments. */
-function errorOf(moments: readonly Moment[], next: Moment, tolerance: number): number {
-  const count = moments.length;
-  const [third, second, first] = [moments[count - 3], moments[count - 2], moments[count - 1]];
-  if (!third || !second || !first) return 0;
-  let worst = 0;
-  next.pressures.forEach((pressure, node) => {
-    const predicted = extrapolate([third, second, first], node, next.time);
-    const allowed = ABSOLUTE_TOLERANCE + tolerance * Math.abs(pressure);
-    worst = Math.max(worst, (CORRECTOR_SHARE * Math.abs(pressure - predicted)) / allowed);
-  });
-  return worst;
-}
-
-/** Lagrange's parabola through three moments of one node. */
-function extrapolate(moments: readonly [Moment, Moment, Moment], node: number, time: Second): Pascal {
-  return moments.reduce((sum, { time: at, pressures }) => {
-    const others = moments.filter((moment) => moment.time !== at);
-    const weight = others.reduce((product, other) => (product * (time - other.time)) / (at - other.time), 1);
-    return sum + weight * (pressures[node] as number);
-  }, 0);
-}
-
-function lastOf(moments: readonly Moment[]): Moment {
-  return moments[moments.length - 1] as Moment;
+/** Copies as much as fits: the solver's pressures have the stores' node at their end. */
+function copy(from: Float64Array, to: Float64Array): void {
+  for (let node = 0; node < to.length; node++) to[node] = from[node] as number;
 }

@@ -12,6 +12,8 @@ const TOLERANCE = 1e-3;
 /** Errors below this do not count, whatever the pressure. */
 const ABSOLUTE_TOLERANCE: Pascal = 20;
 const MOST_STEPS = 50_000;
+/** Breaks no further apart than this are one, or rounding would make a step of them. */
+const SAME_BREAK: Second = 1e-9;
 /** How long before a break its last step looks at the laws, as a share of the step and of the time. */
 const BEFORE_BREAK = { ofStep: 1e-6, ofTime: 1e-12 };
 
@@ -56,7 +58,6 @@ class Transient {
   private readonly history: History;
   private readonly pace: Pace;
   private readonly stored: StoreNetwork;
-  /** Where steps must end, in order: the breaks, then the end. */
   private readonly stops: readonly Second[];
   private nextStop = 0;
   private tries = 0;
@@ -70,7 +71,7 @@ class Transient {
     this.history = new History(start.length);
     this.pace = new Pace(options);
     this.stored = new StoreNetwork(first, stores);
-    this.stops = [...breaks.filter((time) => time > 0 && time < until).sort((a, b) => a - b), until];
+    this.stops = stopsOf(breaks, until);
     this.history.last.pressures.set(start.map((pressure, node) => first.fixed[node] ?? pressure));
     this.stored.fill(this.history.last);
     this.moment = this.firstMoment(first);
@@ -171,6 +172,15 @@ class Transient {
   private networkAt(time: Second): Network {
     return typeof this.network === 'function' ? this.network(time) : this.network;
   }
+}
+
+/** Where steps must end, in order: the breaks, then the end. */
+function stopsOf(breaks: readonly Second[], until: Second): Second[] {
+  const stops: Second[] = [];
+  for (const time of [...breaks].sort((a, b) => a - b)) {
+    if (time - (stops.at(-1) ?? 0) > SAME_BREAK && until - time > SAME_BREAK) stops.push(time);
+  }
+  return [...stops, until];
 }
 
 /** Copies as much as fits: the solver's pressures have the stores' node at their end. */

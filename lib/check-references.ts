@@ -1,4 +1,6 @@
 import type { Catalogue } from './catalogue';
+import { appliesTo } from './faults/apply-cause';
+import type { Cause } from './faults/cause';
 import type { Rig } from './rig/rig';
 
 /** Every id in content that points at nothing, as one line each: where it stands and what it names. */
@@ -32,6 +34,8 @@ function rigReferences(rig: Rig, catalogue: Catalogue): string[] {
       elements,
       `${where}: ageing: no element`,
     ),
+    ...missing([rig.primingNode, rig.sightNode], nodes, `${where}: no node`),
+    ...missing([rig.standing.heldBy], elements, `${where}: standing.heldBy: no element`),
     ...missing(rig.settings.fuels, catalogue.fuels, `${where}: settings.fuels: no fuel`),
     ...missing(
       rig.limits.map(({ check }) => check),
@@ -44,14 +48,15 @@ function rigReferences(rig: Rig, catalogue: Catalogue): string[] {
 function causeReferences({ causes, rigs, checks }: Catalogue): string[] {
   return [...causes.values()].flatMap((cause) => {
     const where = `content/causes/${cause.id}.json`;
-    const parameters = [...rigs.values()].flatMap((rig) =>
-      cause.effects.filter(({ element, parameter }) => {
-        const found = rig.elements.find(({ id }) => id === element) as Record<string, unknown> | undefined;
-        return typeof found?.[parameter] !== 'number';
-      }),
-    );
+    const onNone = [...rigs.values()].some((rig) => appliesTo(rig, cause)) ? [] : [effectsText(cause)];
+    const onNamed = Object.keys(cause.onRigs ?? {}).flatMap((id) => {
+      const rig = rigs.get(id);
+      if (!rig) return [`${where}: onRigs: no rig ${id}`];
+      return appliesTo(rig, cause) ? [] : [`${where}: onRigs.${id}: no such parameter on that rig`];
+    });
     return [
-      ...parameters.map(({ element, parameter }) => `${where}: effects: no parameter ${element}.${parameter}`),
+      ...onNone.map((effects) => `${where}: effects: no parameter ${effects} on any rig`),
+      ...onNamed,
       ...missing(
         cause.provenBy.map(({ check }) => check),
         checks,
@@ -59,6 +64,10 @@ function causeReferences({ causes, rigs, checks }: Catalogue): string[] {
       ),
     ];
   });
+}
+
+function effectsText({ effects }: Cause): string {
+  return effects.map(({ element, parameter }) => `${element}.${parameter}`).join(', ');
 }
 
 function checkReferencesOf({ checks, gauges, rigs }: Catalogue): string[] {

@@ -15,7 +15,18 @@ export const STANDARD_GRAVITY = 9.80665;
 export const ZERO_CELSIUS: Kelvin = 273.15;
 
 interface UnitDefinition {
-  dimension: 'pressure' | 'flow' | 'temperature' | 'fraction' | 'count' | 'time';
+  dimension:
+    | 'pressure'
+    | 'flow'
+    | 'temperature'
+    | 'fraction'
+    | 'count'
+    | 'time'
+    | 'voltage'
+    | 'current'
+    | 'resistance'
+    | 'density'
+    | 'grade';
   /** One of this unit in SI. */
   scale: number;
   /** SI value of this unit's zero. */
@@ -43,6 +54,12 @@ export const units = {
   count: { dimension: 'count', scale: 1 },
   s: { dimension: 'time', scale: 1 },
   min: { dimension: 'time', scale: 60 },
+  V: { dimension: 'voltage', scale: 1 },
+  A: { dimension: 'current', scale: 1 },
+  Ω: { dimension: 'resistance', scale: 1 },
+  'kg/m³': { dimension: 'density', scale: 1 },
+  /** Steps of what an eye tells apart, counted from 0, the sound one. */
+  grade: { dimension: 'grade', scale: 1 },
 } as const satisfies Record<string, UnitDefinition>;
 
 export type Unit = keyof typeof units;

@@ -1,15 +1,24 @@
 import type { Catalogue } from '../catalogue';
 
+/** A cause and its severity in thousandths. */
+export interface ChosenCause {
+  cause: string;
+  severity: number;
+}
+
 /**
- * What a case is drawn from. Without `cause` the generator draws one; with it, an instructor has chosen.
+ * What a case is drawn from. Without `chosen` the generator draws the cause; with it, an instructor has chosen one, or two.
  */
 export interface CaseSpec {
   /** Rig id. */
   rig: string;
   /** Six symbols of the code alphabet. */
   seed: string;
-  /** Cause and severity in thousandths, where they are chosen and not drawn. */
-  chosen?: { cause: string; severity: number };
+  /** The hardest level: two independent causes may be drawn. */
+  hardest?: true;
+  chosen?: ChosenCause;
+  /** A second cause beside the chosen one. */
+  also?: ChosenCause;
 }
 
 export type CaseCodeError = 'malformed' | 'check-symbols' | 'unknown-rig' | 'unknown-cause';
@@ -19,23 +28,26 @@ const ALPHABET = '0123456789ABCDEFGHJKMNPQRSTVWXYZ';
 const SEED_SYMBOLS = 6;
 const CHOSEN_SYMBOLS = 4;
 const CHECK_SYMBOLS = 2;
+/** Stands after the seed of a case drawn at the hardest level. */
+const HARDEST = 'H';
 const CHECK_MODULUS = 1021;
 
 /**
- * A case's code, such as `T4K-Q72M-9X`: one symbol for the rig, six for the seed, four more when the cause was chosen,
- * two that check the rest. It can be typed in anywhere to get the same case.
+ * A case's code, such as `T4K-Q72M-9X`: one symbol for the rig, six for the seed, one more at the hardest level or four for
+ * each chosen cause, two that check the rest. It can be typed in anywhere to get the same case.
  */
-export function formatCaseCode({ rig, seed, chosen }: CaseSpec): string {
-  const body = toSymbols(fingerprint(rig, 32), 1) + seed + (chosen ? formatChosen(seed, chosen) : '');
+export function formatCaseCode({ rig, seed, hardest, chosen, also }: CaseSpec): string {
+  const causes = [chosen, also].map((cause) => (cause ? formatChosen(seed, cause) : ''));
+  const body = toSymbols(fingerprint(rig, 32), 1) + seed + (hardest ? HARDEST : '') + causes.join('');
   return grouped(body + checkSymbols(body));
 }
 
 /** Reads a code however it was typed: any case, with or without hyphens and spaces, O for 0 and I or L for 1. */
 export function parseCaseCode(text: string, catalogue: Catalogue): { spec: CaseSpec } | { error: CaseCodeError } {
   const symbols = text.toUpperCase().replace(/[\s-]/g, '').replace(/O/g, '0').replace(/[IL]/g, '1');
-  const plain = 1 + SEED_SYMBOLS + CHECK_SYMBOLS;
+  const tail = symbols.length - (1 + SEED_SYMBOLS + CHECK_SYMBOLS);
   if (![...symbols].every((symbol) => ALPHABET.includes(symbol))) return { error: 'malformed' };
-  if (symbols.length !== plain && symbols.length !== plain + CHOSEN_SYMBOLS) return { error: 'malformed' };
+  if (![0, HARDEST.length, CHOSEN_SYMBOLS, 2 * CHOSEN_SYMBOLS].includes(tail)) return { error: 'malformed' };
   const body = symbols.slice(0, -CHECK_SYMBOLS);
   if (checkSymbols(body) !== symbols.slice(-CHECK_SYMBOLS)) return { error: 'check-symbols' };
   return readBody(body, catalogue);
@@ -47,8 +59,13 @@ function readBody(body: string, catalogue: Catalogue): { spec: CaseSpec } | { er
   const seed = body.slice(1, 1 + SEED_SYMBOLS);
   const rest = body.slice(1 + SEED_SYMBOLS);
   if (rest === '') return { spec: { rig, seed } };
-  const chosen = readChosen(rest, seed, catalogue);
-  return chosen ? { spec: { rig, seed, chosen } } : { error: 'unknown-cause' };
+  if (rest.length === HARDEST.length)
+    return rest === HARDEST ? { spec: { rig, seed, hardest: true } } : { error: 'malformed' };
+  const chosen = readChosen(rest.slice(0, CHOSEN_SYMBOLS), seed, catalogue);
+  const second = rest.slice(CHOSEN_SYMBOLS);
+  const also = second === '' ? undefined : readChosen(second, seed, catalogue);
+  if (!chosen || (second !== '' && !also)) return { error: 'unknown-cause' };
+  return { spec: { rig, seed, chosen, ...(also && { also }) } };
 }
 
 /** The seed that any word gives, such as `alder-17`. */
@@ -72,7 +89,7 @@ function collisions(ids: string[], below: number): string[] {
 }
 
 /** Cause and severity, masked by the seed so that the same choice does not look the same in two codes. */
-function formatChosen(seed: string, { cause, severity }: { cause: string; severity: number }): string {
+function formatChosen(seed: string, { cause, severity }: ChosenCause): string {
   const number = fingerprint(cause, 1024) * 1024 + severity;
   return toSymbols((number + mask(seed)) % 2 ** 20, CHOSEN_SYMBOLS);
 }

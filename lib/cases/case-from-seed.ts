@@ -1,9 +1,9 @@
 import type { Catalogue } from '../catalogue';
-import { applyCause } from '../faults/apply-cause';
+import { applyCause, canHappen } from '../faults/apply-cause';
 import type { Cause } from '../faults/cause';
 import { type RandomStream, randomStream } from '../random';
-import { type OperatingPoints, operatingPoints } from '../rig/operating-point';
-import type { Rig } from '../rig/rig';
+import { elementOfKind, type Rig } from '../rig/rig';
+import { type RigState, rigState } from '../rig/rig-state';
 import type { Setting } from '../rig/setting';
 import { complaintOf } from '../symptoms/complaint';
 import { troubleCodes } from '../symptoms/trouble-codes';
@@ -15,11 +15,15 @@ import {
   type WorkOrder,
 } from '../symptoms/work-order';
 import { ZERO_CELSIUS } from '../units';
-import { type Case, GENERATOR_VERSION } from './case';
+import { type Case, GENERATOR_VERSION, type Truth } from './case';
 import { type CaseSpec, formatCaseCode } from './case-code';
 
 /** How often a milder draw than a driver would notice is drawn again before the severest is taken. */
 const SEVERITY_DRAWS = 6;
+/** How often the hardest level draws two causes. */
+const DOUBLE_SHARE = 0.6;
+/** Fuel is delivered so much clear of its cloud point. */
+const CLOUD_MARGIN = 3;
 /** What is said of a vehicle in which nothing about the fuel system can be noticed. */
 const UNFOUNDED: readonly ComplaintId[] = ['lacks-power', 'starts-slowly', 'hunts'];
 
@@ -29,16 +33,14 @@ const UNFOUNDED: readonly ComplaintId[] = ['lacks-power', 'starts-slowly', 'hunt
  * The complaint and the codes follow from the computed state. Each draw has a stream of its own, so that adding one
  * moves no other.
  *
- * @throws RangeError when the spec names a rig or cause that content does not have.
- * @throws SolveError when the broken rig has no steady state; 2,000 seeds show none that has not.
+ * @throws RangeError when the spec names a rig or cause that content does not have, or a cause that the rig cannot have.
+ * @throws SolveError when the broken rig has no steady state; 20,000 seeds show none that has not.
  */
 export function caseFromSeed(spec: CaseSpec, catalogue: Catalogue): Case {
   const rig = known(catalogue.rigs, spec.rig, 'rig');
-  const setting = drawSetting(rig, spec.seed);
-  const { cause, severity, points } = spec.chosen
-    ? broken(rig, setting, catalogue, known(catalogue.causes, spec.chosen.cause, 'cause'), spec.chosen.severity / 1000)
-    : drawBroken(rig, setting, catalogue, spec.seed);
-  const codes = troubleCodes(rig, points);
+  const setting = drawSetting(rig, spec.seed, catalogue);
+  const { truth, state } = spec.chosen ? chosen(rig, setting, catalogue, spec) : drawn(rig, setting, catalogue, spec);
+  const codes = troubleCodes(rig, state.points);
   return {
     code: formatCaseCode(spec),
     spec,
@@ -46,40 +48,72 @@ export function caseFromSeed(spec: CaseSpec, catalogue: Catalogue): Case {
     contentHash: catalogue.contentHash,
     rig,
     setting,
-    truth: { cause: cause.id, severity },
-    workOrder: writeWorkOrder(spec.seed, complaintOf(rig, points, codes), codes),
-    points,
+    truth,
+    workOrder: writeWorkOrder(spec.seed, complaintOf(rig, state.points, codes), codes),
+    ...state,
   };
 }
 
-function drawSetting({ settings }: Rig, seed: string): Setting {
+function drawSetting(rig: Rig, seed: string, { fuels }: Catalogue): Setting {
+  const { settings } = rig;
   const draw = (name: string, [min, max]: readonly [number, number], step: number) =>
     Number((Math.round(randomStream(seed, `setting ${name}`).between(min, max) / step) * step).toFixed(2));
+  const airC = draw('air', settings.airC, 1);
+  // Nobody is sold a fuel that clouds in the weather of the day.
+  const clear = settings.fuels.filter((id) => known(fuels, id, 'fuel').cloudPointC <= airC - CLOUD_MARGIN);
   return {
-    airTemperature: draw('air', settings.airC, 1) + ZERO_CELSIUS,
+    airTemperature: airC + ZERO_CELSIUS,
     altitude: draw('altitude', settings.altitudeM, 10),
-    fuel: randomStream(seed, 'setting fuel').pick(settings.fuels),
+    fuel: randomStream(seed, 'setting fuel').pick(clear.length > 0 ? clear : settings.fuels),
     supplyFilterAge: draw('supply filter age', settings.filterAge, 0.05),
     mainFilterAge: draw('main filter age', settings.filterAge, 0.05),
     tankLevel: draw('tank level', settings.tankLevel, 0.05),
+    hoursStanding: draw('hours standing', settings.hoursStanding, 1),
+    cylinder: 1 + Math.floor(elementOfKind(rig, 'injector-return').cylinders * randomStream(seed, 'cylinder').next()),
   };
 }
 
 interface Broken {
-  cause: Cause;
-  severity: number;
-  points: OperatingPoints;
+  truth: Truth;
+  state: RigState;
 }
 
-/** Draws cause and severity until a driver would notice. */
-function drawBroken(rig: Rig, setting: Setting, catalogue: Catalogue, seed: string): Broken {
-  const cause = randomStream(seed, 'cause').pick([...catalogue.causes.values()], ({ weight }) => weight);
+/** A cause and its severity, 0…1. */
+interface Fault {
+  cause: Cause;
+  severity: number;
+}
+
+function chosen(rig: Rig, setting: Setting, catalogue: Catalogue, spec: CaseSpec): Broken {
+  const faults = [spec.chosen, spec.also].flatMap((choice) =>
+    choice ? [{ cause: known(catalogue.causes, choice.cause, 'cause'), severity: choice.severity / 1000 }] : [],
+  );
+  return broken(rig, setting, catalogue, faults);
+}
+
+/** Draws what is wrong, the severity until a driver would notice. */
+function drawn(rig: Rig, setting: Setting, catalogue: Catalogue, { seed, hardest }: CaseSpec): Broken {
+  const possible = [...catalogue.causes.values()].filter((cause) => canHappen(rig, cause, setting));
+  const cause = randomStream(seed, 'cause').pick(possible, ({ weight }) => weight);
+  const second = hardest ? drawSecond(seed, cause, possible) : [];
   const severities = randomStream(seed, 'severity');
   for (let draw = 0; draw < SEVERITY_DRAWS; draw++) {
-    const found = broken(rig, setting, catalogue, cause, drawSeverity(severities, cause));
-    if (noticed(rig, found.points) || cause.effects.length === 0) return found;
+    const severity = drawSeverity(severities, cause);
+    const found = broken(rig, setting, catalogue, [{ cause, severity }, ...second]);
+    if (noticed(rig, found.state) || cause.effects.length === 0) return found;
   }
-  return broken(rig, setting, catalogue, cause, cause.severity.max);
+  return broken(rig, setting, catalogue, [{ cause, severity: cause.severity.max }, ...second]);
+}
+
+/** A second cause that has nothing to do with the first: another part, in another area. Often there is none. */
+function drawSecond(seed: string, first: Cause, possible: readonly Cause[]): Fault[] {
+  const stream = randomStream(seed, 'second cause');
+  const others = possible.filter(
+    ({ element, area, effects }) => effects.length > 0 && element !== first.element && area !== first.area,
+  );
+  if (first.effects.length === 0 || others.length === 0 || stream.next() >= DOUBLE_SHARE) return [];
+  const cause = stream.pick(others, ({ weight }) => weight);
+  return [{ cause, severity: drawSeverity(stream, cause) }];
 }
 
 /** In thousandths, as case codes carry it. */
@@ -87,12 +121,22 @@ function drawSeverity(stream: RandomStream, { severity }: Cause): number {
   return Math.round(stream.between(severity.min, severity.max) * 1000) / 1000;
 }
 
-function broken(rig: Rig, setting: Setting, catalogue: Catalogue, cause: Cause, severity: number): Broken {
+function broken(rig: Rig, setting: Setting, catalogue: Catalogue, faults: readonly Fault[]): Broken {
   const fuel = known(catalogue.fuels, setting.fuel, 'fuel');
-  return { cause, severity, points: operatingPoints(applyCause(rig, cause, severity), setting, fuel) };
+  const [first, second] = faults;
+  if (!first) throw new RangeError('A case needs a cause');
+  const rigAtFault = faults.reduce((found, { cause, severity }) => applyCause(found, cause, severity), rig);
+  return {
+    truth: {
+      cause: first.cause.id,
+      severity: first.severity,
+      ...(second && { also: { cause: second.cause.id, severity: second.severity } }),
+    },
+    state: rigState(rigAtFault, setting, fuel),
+  };
 }
 
-function noticed(rig: Rig, points: OperatingPoints): boolean {
+function noticed(rig: Rig, { points }: RigState): boolean {
   return complaintOf(rig, points, troubleCodes(rig, points)) !== undefined;
 }
 

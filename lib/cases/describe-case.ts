@@ -43,14 +43,18 @@ export interface DescribedCase {
 /** For instructors, tests and outside checks. Never for a learner's browser. */
 export function describeCase(theCase: Case, catalogue: Catalogue): DescribedCase {
   const { truth, workOrder, rig } = theCase;
-  const element = catalogue.causes.get(truth.cause)?.element ?? null;
+  const faults = truth.also ? [truth, truth.also] : [truth];
   return {
     caseCode: theCase.code,
     generatorVersion: theCase.generatorVersion,
     contentHash: theCase.contentHash,
     rig: rig.id,
     seed: theCase.spec.seed,
-    causes: [{ id: truth.cause, element, severity: truth.severity }],
+    causes: faults.map(({ cause, severity }) => ({
+      id: cause,
+      element: catalogue.causes.get(cause)?.element ?? null,
+      severity,
+    })),
     complaint: workOrder.complaint,
     codes: workOrder.codes.map(({ spn, fmi }) => ({ spn, fmi, text: codeText(catalogue, spn, fmi) })),
     readings: describeReadings(theCase, catalogue),
@@ -93,7 +97,7 @@ function describeReading(
     quantity: quantity.id,
     value: shownNumber(shown),
     unit: gauge.unit,
-    si: trueValue(theCase.points[condition], quantity, theCase.workOrder.codes.length),
+    si: trueValue(theCase, condition, quantity, theCase.workOrder.codes.length),
     limit: line
       ? {
           ...(line.min !== undefined && { min: line.min }),
@@ -114,6 +118,7 @@ function shownNumber(shown: Shown): number | null {
     case 'codes':
       return shown.codes.length;
     case 'destroyed':
+    case 'jet':
       return null;
   }
 }

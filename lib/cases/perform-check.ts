@@ -1,13 +1,17 @@
 import type { Catalogue } from '../catalogue';
 import type { Check, Quantity } from '../checks/check';
+import { jetFrom } from '../checks/jet';
+import { needleSwing } from '../checks/needle-swing';
 import { trueValue } from '../checks/quantity';
-import type { Shown } from '../checks/shown';
+import { recordedLines } from '../checks/recorded-lines';
+import type { Shown, ShownLine } from '../checks/shown';
 import type { Gauge } from '../gauges/gauge';
 import { drawBias, readGauge } from '../gauges/read-gauge';
 import { inGaugeUnit } from '../gauges/uncertainty';
 import { randomStream } from '../random';
 import type { ConditionId } from '../rig/condition';
 import { canRun } from '../symptoms/complaint';
+import { fromSi } from '../units';
 import type { Case } from './case';
 
 /** What a learner hooks up: ids as they came in, not yet trusted. */
@@ -64,6 +68,8 @@ export function performCheck(
   const valid = checkHookUp(theCase, catalogue, hookUp);
   if ('error' in valid) return valid;
   const { check, condition, instrument } = valid;
+  const jet = jetFrom(theCase, check, condition);
+  if (jet) return { shown: check.quantities.map(({ id }) => ({ ...jet, quantity: id })) };
   return { shown: check.quantities.map((quantity) => showQuantity(theCase, condition, instrument, quantity)) };
 }
 
@@ -72,12 +78,19 @@ export function showQuantity(theCase: Case, condition: ConditionId, instrument: 
   const { codes } = theCase.workOrder;
   if (quantity.measures === 'codes') return { kind: 'codes', quantity: quantity.id, codes };
   const gauge = gaugeFor(instrument, quantity);
-  const truth = inGaugeUnit(gauge, trueValue(theCase.points[condition], quantity, codes.length));
+  const truth = inGaugeUnit(gauge, trueValue(theCase, condition, quantity, codes.length));
   const bias = drawBias(randomStream(theCase.spec.seed, `bias ${instrument.id}`));
   const reading = readGauge(gauge, truth, bias);
   switch (reading.kind) {
     case 'value':
-      return { kind: 'value', quantity: quantity.id, value: reading.value, unit: gauge.unit };
+      return {
+        kind: 'value',
+        quantity: quantity.id,
+        value: reading.value,
+        unit: gauge.unit,
+        ...flutterOf(theCase, condition, gauge, quantity),
+        ...linesOf(theCase, quantity),
+      };
     case 'off-scale': {
       const limit = reading.end === 'high' ? gauge.range.max : gauge.range.min;
       return { kind: 'off-scale', quantity: quantity.id, end: reading.end, limit, unit: gauge.unit };
@@ -87,7 +100,20 @@ export function showQuantity(theCase: Case, condition: ConditionId, instrument: 
   }
 }
 
-/** A screen shows each quantity in that quantity's unit; any other instrument has its own. */
+/** A needle that swings by less than it can be read to stands still. */
+function flutterOf(theCase: Case, condition: ConditionId, gauge: Gauge, quantity: Quantity): { flutter?: number } {
+  if (gauge.display !== 'dial') return {};
+  const swing = needleSwing(theCase, condition, quantity) * (fromSi(1, gauge.unit) - fromSi(0, gauge.unit));
+  const flutter = Math.round(swing / gauge.resolution) * gauge.resolution;
+  return flutter > 0 ? { flutter: Number(flutter.toPrecision(6)) } : {};
+}
+
+function linesOf(theCase: Case, { of }: Quantity): { lines?: ShownLine[] } {
+  return of.kind === 'trace' ? { lines: recordedLines(theCase.traces.get(of.trace)) } : {};
+}
+
+/** A screen or meter shows each quantity in that quantity's unit; any other instrument has its own. */
 export function gaugeFor(instrument: Gauge, { unit }: Quantity): Gauge {
-  return unit ? { ...instrument, unit } : instrument;
+  if (!unit) return instrument;
+  return { ...instrument, ...instrument.alsoReads?.find((setting) => setting.unit === unit), unit };
 }

@@ -14,7 +14,7 @@ export interface Measured {
   beyond: 'low' | 'high' | undefined;
 }
 
-/** Undefined where nothing was measured: a destroyed instrument. */
+/** Undefined where nothing was measured: a destroyed instrument, a jet of fuel. */
 export function measured(shown: Shown, gauge: Gauge): Measured | undefined {
   switch (shown.kind) {
     case 'value':
@@ -32,6 +32,7 @@ export function measured(shown: Shown, gauge: Gauge): Measured | undefined {
     case 'codes':
       return { value: shown.codes.length, uncertainty: 0, beyond: undefined };
     case 'destroyed':
+    case 'jet':
       return undefined;
   }
 }

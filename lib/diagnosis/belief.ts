@@ -41,8 +41,8 @@ export function updateBelief(
 ): Belief {
   // Codes have been weighed with the work order; reading them again says nothing new.
   if (quantity.measures === 'codes') return belief;
-  const updated = Float64Array.from(particles, ({ points, codes }, index) => {
-    const expected = trueValue(points[condition], quantity, codes.length);
+  const updated = Float64Array.from(particles, (particle, index) => {
+    const expected = trueValue(particle, condition, quantity, particle.codes.length);
     return (belief[index] ?? 0) * likelihood(reading, expected);
   });
   return normalised(updated);

@@ -3,8 +3,8 @@ import { findLimit } from '../checks/limit';
 import { trueValue } from '../checks/quantity';
 import type { Cause } from '../faults/cause';
 import type { ConditionId } from '../rig/condition';
-import type { OperatingPoints } from '../rig/operating-point';
 import type { Rig } from '../rig/rig';
+import type { RigState } from '../rig/rig-state';
 import { conditionsReachable } from '../symptoms/complaint';
 import { type Belief, entropy, likelihood } from './belief';
 import { byCause, type Particle } from './particles';
@@ -43,7 +43,7 @@ export function expertRoute(
   checks: ReadonlyMap<string, Check>,
   particles: readonly Particle[],
   start: Belief,
-  truth: OperatingPoints,
+  truth: RigState,
   codeCount: number,
   confirmedBy: Cause['provenBy'],
 ): RouteStep[] {
@@ -76,24 +76,25 @@ function candidates(
   rig: Rig,
   checks: ReadonlyMap<string, Check>,
   particles: readonly Particle[],
-  truth: OperatingPoints,
+  truth: RigState,
   codeCount: number,
 ): Candidate[] {
   return [...checks.values()].flatMap((check) => {
     if (!check.ports[rig.id]) return [];
-    return conditionsReachable(truth, check.conditions).flatMap((condition) => {
+    return conditionsReachable(truth.points, check.conditions).flatMap((condition) => {
       const judged = check.quantities.filter(
-        ({ id, measures }) => measures !== 'codes' && findLimit(rig, check.id, condition, id),
+        ({ id, measures, of }) =>
+          measures !== 'codes' && of.kind !== 'trace' && findLimit(rig, check.id, condition, id),
       );
       if (judged.length === 0) return [];
       const values = (quantity: Quantity) =>
-        Float64Array.from(particles, ({ points, codes }) => trueValue(points[condition], quantity, codes.length));
+        Float64Array.from(particles, (particle) => trueValue(particle, condition, quantity, particle.codes.length));
       return {
         check: check.id,
         condition,
         minutes: check.minutes,
         expected: judged.map(values),
-        actual: judged.map((quantity) => trueValue(truth[condition], quantity, codeCount)),
+        actual: judged.map((quantity) => trueValue(truth, condition, quantity, codeCount)),
       };
     });
   });

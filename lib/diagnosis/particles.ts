@@ -1,22 +1,21 @@
 import { type Area, areas } from '../areas';
 import type { Catalogue } from '../catalogue';
-import { applyCause } from '../faults/apply-cause';
+import { applyCause, canHappen } from '../faults/apply-cause';
 import type { Cause } from '../faults/cause';
-import { type OperatingPoints, operatingPoints } from '../rig/operating-point';
 import type { Rig } from '../rig/rig';
+import { type RigState, rigState } from '../rig/rig-state';
 import type { Setting } from '../rig/setting';
 import { complaintOf } from '../symptoms/complaint';
 import { troubleCodes } from '../symptoms/trouble-codes';
 import type { TroubleCode } from '../symptoms/work-order';
 
 /** One thing that could be wrong, how badly, and what the rig would then do. */
-export interface Particle {
+export interface Particle extends RigState {
   cause: string;
   area: Area;
   severity: number;
   /** Prior share before the work order is read; all particles sum to 1. */
   prior: number;
-  points: OperatingPoints;
   codes: readonly TroubleCode[];
   complaint: string | undefined;
 }
@@ -26,7 +25,7 @@ const STRATA = 5;
 
 /** Every cause at a spread of severities, on this rig in this setting. */
 export function simulateParticles(rig: Rig, setting: Setting, catalogue: Catalogue): Particle[] {
-  const causes = [...catalogue.causes.values()];
+  const causes = [...catalogue.causes.values()].filter((cause) => canHappen(rig, cause, setting));
   const total = causes.reduce((sum, { weight }) => sum + weight, 0);
   return causes.flatMap((cause) => {
     const severities = strata(cause);
@@ -52,16 +51,16 @@ function simulate(
 ): Particle {
   const fuel = fuels.get(setting.fuel);
   if (!fuel) throw new RangeError(`Content has no fuel ${setting.fuel}`);
-  const points = operatingPoints(applyCause(rig, cause, severity), setting, fuel);
-  const codes = troubleCodes(rig, points);
+  const state = rigState(applyCause(rig, cause, severity), setting, fuel);
+  const codes = troubleCodes(rig, state.points);
   return {
     cause: cause.id,
     area: cause.area,
     severity,
     prior,
-    points,
+    ...state,
     codes,
-    complaint: complaintOf(rig, points, codes),
+    complaint: complaintOf(rig, state.points, codes),
   };
 }
 

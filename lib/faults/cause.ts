@@ -19,6 +19,8 @@ export type Effect = z.infer<typeof effectSchema>;
 const repairSchema = z.strictObject({
   id: idSchema,
   minutes: z.number().positive(),
+  /** What has to be fetched from the stores. */
+  parts: z.array(z.strictObject({ id: idSchema, text: z.strictObject({ en: z.string() }) })),
   text: z.strictObject({ en: z.string() }),
 });
 
@@ -28,6 +30,10 @@ export const causeSchema = z.strictObject({
   /** The element at fault; null for `no-fuel-fault`. */
   element: idSchema.nullable(),
   effects: z.array(effectSchema),
+  /** Effects on rigs whose parts differ in size or name, in place of those above. */
+  onRigs: z.record(idSchema, z.array(effectSchema)).optional(),
+  /** Weather in which it happens at all, °C. */
+  airC: z.tuple([z.number(), z.number()]).optional(),
   /** Severities a case may draw. */
   severity: z.strictObject({ min: z.number().min(0).max(1), max: z.number().min(0).max(1) }),
   /** How common the cause is, relative to the others. */

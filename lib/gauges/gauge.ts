@@ -3,7 +3,21 @@ import { idSchema, sourceSchema } from '../source';
 import { unitNames } from '../units';
 
 /** What an instrument can be connected to. */
-export const measurands = ['gauge-pressure', 'vacuum', 'pressure-drop', 'flow', 'gas', 'bus', 'codes'] as const;
+export const measurands = [
+  'gauge-pressure',
+  'vacuum',
+  'pressure-drop',
+  'flow',
+  'gas',
+  'bus',
+  'codes',
+  'temperature',
+  'density',
+  'level',
+  'electrical',
+  'sight',
+  'trace',
+] as const;
 export type Measurand = (typeof measurands)[number];
 
 /**
@@ -24,11 +38,7 @@ const scaleSchema = z.strictObject({
   minor: z.number().positive(),
 });
 
-export const gaugeSchema = z.strictObject({
-  id: idSchema,
-  /** `dial` is read by eye; `digital` prints its value; `cylinder` is a graduated glass; `sight` is a clear hose. */
-  display: z.enum(['dial', 'digital', 'cylinder', 'sight', 'codes']),
-  measures: z.array(z.enum(measurands)).min(1),
+const functionShape = {
   unit: z.enum(unitNames),
   range: z
     .strictObject({ min: z.number(), max: z.number() })
@@ -36,6 +46,19 @@ export const gaugeSchema = z.strictObject({
   /** Smallest step that can be told apart: the last digit, or half the smallest division of a dial. */
   resolution: z.number().positive(),
   accuracy: accuracySchema,
+};
+
+export const gaugeSchema = z.strictObject({
+  id: idSchema,
+  /**
+   * `dial` and `trace` are read by eye; `digital` prints its value; `cylinder` is a graduated glass; `sight` is a clear hose;
+   * `eye` is no instrument at all.
+   */
+  display: z.enum(['dial', 'digital', 'cylinder', 'sight', 'codes', 'trace', 'eye']),
+  measures: z.array(z.enum(measurands)).min(1),
+  ...functionShape,
+  /** Further units it can be set to, each with a range of its own, as a multimeter has. */
+  alsoReads: z.array(z.strictObject(functionShape)).optional(),
   /** Marks of a dial or cylinder. */
   scale: scaleSchema.optional(),
   /** What happens past the end of the range. Destroyed beyond `ratio` × full scale; otherwise it stops at the end. */

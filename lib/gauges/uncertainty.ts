@@ -29,8 +29,12 @@ export function standardUncertainty(gauge: Gauge, reading: number): number {
   return inUnit * (toSi(1, gauge.unit) - toSi(0, gauge.unit));
 }
 
-/** Half the step that can be told apart on a digital display; the whole of it by eye, as `resolution` is half a mark. */
+/**
+ * Half the step that can be told apart on a digital display; the whole of it by eye, as `resolution` is half a mark. What
+ * is told apart at a glance leaves no doubt.
+ */
 function readability({ display, resolution }: Gauge): number {
+  if (display === 'eye') return 0;
   return display === 'digital' || display === 'codes' ? resolution / 2 : resolution;
 }
 

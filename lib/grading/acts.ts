@@ -30,12 +30,18 @@ export interface FindingAct {
   words: string;
 }
 
-/** The learner's final answer. */
-export interface CallAct {
-  kind: 'call';
+/** A cause, what to do about it, and the check that would show that it worked. */
+export interface Answer {
   cause: string;
   repair: string;
   proof: { check: string; condition: ConditionId };
+}
+
+/** The learner's final answer. */
+export interface CallAct extends Answer {
+  kind: 'call';
+  /** A second cause, where the learner thinks that there are two. */
+  also?: Answer;
 }
 
 export type Act = ReadingAct | FindingAct | CallAct;

@@ -5,8 +5,8 @@ import { findLimit, limitBounds } from '../checks/limit';
 import { trueValue } from '../checks/quantity';
 import { compare, type Verdict, verdictOf } from '../checks/verdict';
 import type { ConditionId } from '../rig/condition';
-import type { OperatingPoints } from '../rig/operating-point';
 import type { Rig } from '../rig/rig';
+import type { RigState } from '../rig/rig-state';
 import { canRun } from '../symptoms/complaint';
 import type { AfterRepair } from './grade';
 
@@ -14,7 +14,7 @@ import type { AfterRepair } from './grade';
 const VISIBLE = 0.05;
 
 /** Every judged reading that moves when the cause is repaired, those that the repair brings right first. */
-export function readingsMovedByRepair(theCase: Case, { checks }: Catalogue, healthy: OperatingPoints): AfterRepair[] {
+export function readingsMovedByRepair(theCase: Case, { checks }: Catalogue, healthy: RigState): AfterRepair[] {
   const { rig, points } = theCase;
   const moved = [...checks.values()].flatMap((check) => {
     if (!check.ports[rig.id]) return [];
@@ -29,16 +29,17 @@ export function readingsMovedByRepair(theCase: Case, { checks }: Catalogue, heal
 }
 
 function beforeAndAfter(
-  { rig, points, workOrder }: Case,
-  healthy: OperatingPoints,
+  theCase: Case,
+  healthy: RigState,
   check: string,
   condition: ConditionId,
   quantity: Quantity,
 ): AfterRepair[] {
+  const { rig, workOrder } = theCase;
   const line = findLimit(rig, check, condition, quantity.id);
   if (!line) return [];
-  const before = trueValue(points[condition], quantity, workOrder.codes.length);
-  const after = trueValue(healthy[condition], quantity, 0);
+  const before = trueValue(theCase, condition, quantity, workOrder.codes.length);
+  const after = trueValue(healthy, condition, quantity, 0);
   const verdictBefore = trueVerdict(rig, check, condition, quantity.id, before);
   const verdictAfter = trueVerdict(rig, check, condition, quantity.id, after);
   if (verdictBefore === verdictAfter && Math.abs(after - before) <= VISIBLE * Math.abs(after)) return [];

@@ -3,7 +3,7 @@ import type { Catalogue } from '../catalogue';
 import { beliefFromWorkOrder } from '../diagnosis/belief';
 import { expertRoute } from '../diagnosis/expert-route';
 import { type Particle, simulateParticles } from '../diagnosis/particles';
-import { operatingPoints } from '../rig/operating-point';
+import { type RigState, rigState } from '../rig/rig-state';
 import type { CallAct, ReadingAct, StoredAct } from './acts';
 import { readingsMovedByRepair } from './after-repair';
 import {
@@ -40,14 +40,14 @@ export function gradeAttempt(
   const particles = simulateParticles(theCase.rig, theCase.setting, catalogue);
   const findings = gradeFindings(theCase, catalogue, particles, acts);
   const readings = acts.filter((act): act is ReadingAct & { seq: number } => act.kind === 'reading');
-  const healthy = healthyPoints(theCase, catalogue);
+  const healthy = healthyState(theCase, catalogue);
   const called = gradeCall(theCase, catalogue, healthy, call);
   const expert = expertRoute(
     theCase.rig,
     catalogue.checks,
     particles,
     beliefFromWorkOrder(particles, theCase.workOrder),
-    theCase.points,
+    theCase,
     theCase.workOrder.codes.length,
     catalogue.causes.get(theCase.truth.cause)?.provenBy ?? [],
   );
@@ -96,10 +96,10 @@ function gradeFindings(
   return grades;
 }
 
-function healthyPoints({ rig, setting }: Case, { fuels }: Catalogue) {
+function healthyState({ rig, setting }: Case, { fuels }: Catalogue): RigState {
   const fuel = fuels.get(setting.fuel);
   if (!fuel) throw new RangeError(`Content has no fuel ${setting.fuel}`);
-  return operatingPoints(rig, setting, fuel);
+  return rigState(rig, setting, fuel);
 }
 
 function scoreVerdicts(findings: readonly FindingGrade[]): Score {

@@ -1,14 +1,17 @@
 import type { Case } from '../cases/case';
 import type { Catalogue } from '../catalogue';
 import { trueValue } from '../checks/quantity';
-import type { OperatingPoints } from '../rig/operating-point';
-import type { CallAct } from './acts';
+import type { RigState } from '../rig/rig-state';
+import type { Answer, CallAct } from './acts';
 import { trueVerdict } from './after-repair';
 import type { Note, Score } from './grade';
 
 export interface CallGrade extends Score {
+  /** Right for every cause there is, where there are two. */
   correct: { cause: boolean; area: boolean; repair: boolean; proof: boolean };
 }
+
+type Correct = CallGrade['correct'];
 
 /** Shares of the call's marks. The right area with the wrong cause earns part of the cause's. */
 const CAUSE = 0.6;
@@ -16,52 +19,83 @@ const AREA_ONLY = 0.25;
 const REPAIR = 0.2;
 const PROOF = 0.2;
 
-/** Grades cause, repair and the check that is to prove it; whether that would is computed on the repaired rig. */
-export function gradeCall(
+const NOTHING_RIGHT: Correct = { cause: false, area: false, repair: false, proof: false };
+
+/**
+ * Grades cause, repair and the check that is to prove it; whether that would is computed on the repaired rig. With two
+ * causes each counts half, and an answer too many counts like one too few.
+ */
+export function gradeCall(theCase: Case, catalogue: Catalogue, healthy: RigState, call: CallAct): CallGrade {
+  const { cause, also } = theCase.truth;
+  const truths = also ? [cause, also.cause] : [cause];
+  const answers: Answer[] = call.also ? [call, call.also] : [call];
+  const parts = matched(truths, answers, (truth, answer) => judge(theCase, catalogue, healthy, truth, answer));
+  const every = (what: keyof Correct) => parts.every((part) => part[what]);
+  const correct = { cause: every('cause'), area: every('area'), repair: every('repair'), proof: every('proof') };
+  const share = parts.reduce((sum, part) => sum + shareOf(part), 0) / parts.length;
+  return { share, notes: notesOn(correct, parts.length), correct };
+}
+
+/** Each truth with the answer that suits it better; what is left over on either side is wrong. */
+function matched(
+  truths: readonly string[],
+  answers: readonly Answer[],
+  judgeOne: (truth: string, answer: Answer) => Correct,
+): Correct[] {
+  const size = Math.max(truths.length, answers.length);
+  const pair = (shift: number) =>
+    Array.from({ length: size }, (_, index) => {
+      const [truth, answer] = [truths[index], answers[(index + shift) % size]];
+      return truth !== undefined && answer !== undefined ? judgeOne(truth, answer) : NOTHING_RIGHT;
+    });
+  const total = (parts: Correct[]) => parts.reduce((sum, part) => sum + shareOf(part), 0);
+  const [straight, crossed] = [pair(0), pair(1)];
+  return total(crossed) > total(straight) ? crossed : straight;
+}
+
+function judge(
   theCase: Case,
   { causes, checks }: Catalogue,
-  healthy: OperatingPoints,
-  call: CallAct,
-): CallGrade {
-  const truth = causes.get(theCase.truth.cause);
-  const cause = call.cause === theCase.truth.cause;
-  const area = causes.get(call.cause)?.area === truth?.area;
-  const repair = truth?.repairs.some(({ id }) => id === call.repair) ?? false;
-  const proof = proves(theCase, checks, healthy, call);
-  const correct = { cause, area, repair, proof };
+  healthy: RigState,
+  truthId: string,
+  answer: Answer,
+): Correct {
+  const truth = causes.get(truthId);
   return {
-    share: (cause ? CAUSE : area ? AREA_ONLY : 0) + (repair ? REPAIR : 0) + (proof ? PROOF : 0),
-    notes: notesOn(correct),
-    correct,
+    cause: answer.cause === truthId,
+    area: causes.get(answer.cause)?.area === truth?.area,
+    repair: truth?.repairs.some(({ id }) => id === answer.repair) ?? false,
+    proof: proves(theCase, checks, healthy, answer),
   };
+}
+
+function shareOf({ cause, area, repair, proof }: Correct): number {
+  return (cause ? CAUSE : area ? AREA_ONLY : 0) + (repair ? REPAIR : 0) + (proof ? PROOF : 0);
 }
 
 /**
  * A check proves the repair when it fails on the broken rig and passes on the repaired one. Where nothing is broken,
  * any check that passes shows that nothing needs repair.
  */
-function proves(
-  { rig, points, workOrder, truth }: Case,
-  checks: Catalogue['checks'],
-  healthy: OperatingPoints,
-  { proof }: CallAct,
-): boolean {
+function proves(theCase: Case, checks: Catalogue['checks'], healthy: RigState, { proof }: Answer): boolean {
+  const { rig, workOrder, truth } = theCase;
   // Codes that are gone show that somebody cleared them.
   const quantities = checks.get(proof.check)?.quantities.filter(({ measures }) => measures !== 'codes') ?? [];
   return quantities.some((quantity) => {
-    const verdict = (at: OperatingPoints, codes: number) =>
-      trueVerdict(rig, proof.check, proof.condition, quantity.id, trueValue(at[proof.condition], quantity, codes));
-    const before = verdict(points, workOrder.codes.length);
+    const verdict = (at: RigState, codes: number) =>
+      trueVerdict(rig, proof.check, proof.condition, quantity.id, trueValue(at, proof.condition, quantity, codes));
+    const before = verdict(theCase, workOrder.codes.length);
     const broken = truth.severity > 0;
     return verdict(healthy, 0) === 'pass' && (broken ? before === 'fail' : before === 'pass');
   });
 }
 
-function notesOn({ cause, area, repair, proof }: CallGrade['correct']): Note[] {
+function notesOn({ cause, area, repair, proof }: Correct, causes: number): Note[] {
   const codes = [
     cause ? 'cause-right' : area ? 'area-right' : 'cause-wrong',
     repair ? 'repair-right' : 'repair-wrong',
     proof ? 'proof-right' : 'proof-wrong',
+    ...(causes > 1 ? ['two-causes'] : []),
   ];
   return codes.map((code) => ({ part: 'call', code, values: {} }));
 }

@@ -12,12 +12,19 @@ const GOOD_PART_CONDEMNED = 0.4;
 /** Below this share of a dial's span its class error is larger than most limits allow. */
 const COARSE_BELOW = 0.1;
 
-/** Every instrument that was lost to a pressure beyond its range. */
+/** Every instrument that was lost to a pressure beyond its range, and every fitting opened under pressure. */
 export function safetyEvents(readings: readonly (ReadingAct & { seq: number })[]): SafetyEvent[] {
-  return readings
-    .filter(({ shown }) => shown.some(({ kind }) => kind === 'destroyed'))
-    .map(({ seq }) => ({ seq, code: 'instrument-destroyed' }));
+  return readings.flatMap(({ seq, shown }) => {
+    const code = DANGERS[shown.find(({ kind }) => kind in DANGERS)?.kind ?? ''];
+    return code ? [{ seq, code }] : [];
+  });
 }
+
+/** Outcomes of a reading that could have hurt someone. */
+const DANGERS: Readonly<Record<string, SafetyEvent['code']>> = {
+  destroyed: 'instrument-destroyed',
+  jet: 'high-pressure-jet',
+};
 
 /** How the work was done: instrument range, condition, and whether good parts were left alone. */
 export function gradePractice(
@@ -44,6 +51,7 @@ function touchesNothing({ repair }: CallAct, { causes }: Catalogue): boolean {
 
 const COST: Readonly<Record<string, number>> = {
   'instrument-destroyed': 1,
+  'high-pressure-jet': 1,
   'unwise-condition': UNWISE_CONDITION,
   'off-scale': OFF_SCALE,
   'too-coarse': TOO_COARSE,
@@ -58,7 +66,8 @@ function lapses(reading: ReadingAct & { seq: number }, { checks, gauges }: Catal
   if (checks.get(reading.check)?.unwiseConditions.includes(reading.condition)) found.push(note('unwise-condition'));
   const gauge = gauges.get(reading.instrument);
   for (const shown of reading.shown) {
-    if (shown.kind === 'destroyed') found.push(note('instrument-destroyed'));
+    const danger = DANGERS[shown.kind];
+    if (danger && !found.some(({ code }) => code === danger)) found.push(note(danger));
     if (shown.kind === 'off-scale') found.push(note('off-scale'));
     const coarse = gauge?.display === 'dial' && finerExists(reading, shown, checks, gauges);
     if (coarse) found.push(note('too-coarse'));

@@ -1,4 +1,5 @@
 import type { Area } from '../areas';
+import type { Truth } from '../cases/case';
 import type { Verdict } from '../checks/verdict';
 import type { RouteStep } from '../diagnosis/expert-route';
 import type { ConditionId } from '../rig/condition';
@@ -48,7 +49,7 @@ export interface FindingGrade {
 
 export interface SafetyEvent {
   seq: number;
-  code: 'instrument-destroyed';
+  code: 'instrument-destroyed' | 'high-pressure-jet';
 }
 
 /** A reading that the repair moved, true values in SI. */
@@ -69,7 +70,7 @@ export interface Grade {
   /** A safety event held the total down. */
   capped: boolean;
   parts: readonly { part: Part; points: number; outOf: number }[];
-  truth: { cause: string; severity: number };
+  truth: Truth;
   callCorrect: { cause: boolean; area: boolean; repair: boolean; proof: boolean };
   minutes: number;
   expertRoute: readonly RouteStep[];

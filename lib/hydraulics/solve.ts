@@ -60,6 +60,7 @@ class Iteration {
   private readonly pressures: Float64Array;
   private readonly flows: Float64Array;
   private readonly size: number;
+  private readonly band: number;
   private readonly heldUnknown: number;
   private readonly dampingSteps: number;
   private readonly result: FlowAndSlopes = { flow: 0, perInlet: 0, perOutlet: 0, perDemand: 0 };
@@ -70,14 +71,18 @@ class Iteration {
     { start, demand = 0, held }: SolveOptions,
     private readonly work: Workspace,
   ) {
-    this.pressures = start.slice();
+    // One allocation for both halves of the answer: a typed array costs as much as several laws.
+    const { buffer } = new Float64Array(start.length + network.branches.length);
+    this.pressures = new Float64Array(buffer, 0, start.length);
+    this.flows = new Float64Array(buffer, start.length * Float64Array.BYTES_PER_ELEMENT);
+    this.pressures.set(start);
     this.size = this.numberUnknowns();
     this.heldUnknown = held ? (work.unknown[held.node] ?? -1) : -1;
+    this.band = this.heldUnknown < 0 ? this.widestBranch() : this.size - 1;
     if (held) this.pressures[held.node] = held.pressure;
     this.dampingSteps = held ? DAMPING_STEPS_HELD : DAMPING_STEPS;
     this.demand = demand;
     work.trial.set(this.pressures);
-    this.flows = new Float64Array(network.branches.length);
   }
 
   /** Numbers the free nodes, puts the fixed pressures in, and returns how many are free. */
@@ -95,6 +100,17 @@ class Iteration {
       }
     }
     return size;
+  }
+
+  /** How far apart the unknowns are numbered that a branch joins: the Jacobian's band. */
+  private widestBranch(): number {
+    const { unknown } = this.work;
+    let widest = 0;
+    for (const { from, to } of this.network.branches) {
+      const [one, other] = [unknown[from] as number, unknown[to] as number];
+      if (one >= 0 && other >= 0) widest = Math.max(widest, Math.abs(one - other));
+    }
+    return widest;
   }
 
   run(maxIterations: number): Solution | SolveFailure {
@@ -118,7 +134,7 @@ class Iteration {
   /** Newton's direction into `step`. Returns −1, or an unknown that no flow determines. */
   private findStep(): number {
     for (let i = 0; i < this.size; i++) this.work.step[i] = -(this.work.residuals[i] as number);
-    return solveInPlace(this.work.jacobian, this.work.step, this.size);
+    return solveInPlace(this.work.jacobian, this.work.step, this.size, this.band);
   }
 
   /** Cuts the step until the balances improve. Undefined when none does; then the state is as before. */
@@ -128,7 +144,7 @@ class Iteration {
     for (let attempt = 0; attempt < attempts; attempt++) {
       const next = this.tryShare(share, demand);
       if (Number.isFinite(next) && next <= merit * (1 - SUFFICIENT * share)) {
-        this.pressures.set(this.work.trial);
+        this.keepTrial();
         return next;
       }
       share = cutShare(share, merit, next);
@@ -136,6 +152,13 @@ class Iteration {
     this.demand = demand;
     this.assemble(this.pressures, demand);
     return undefined;
+  }
+
+  private keepTrial(): void {
+    for (let i = 0; i < this.size; i++) {
+      const node = this.work.nodeOf[i] as number;
+      this.pressures[node] = this.work.trial[node] as number;
+    }
   }
 
   /** Puts a share of the step into `trial` and `demand`, and evaluates there. */
@@ -154,13 +177,15 @@ class Iteration {
    * One function, as this is where the time goes.
    */
   private assemble(pressures: Float64Array, demand: number): number {
-    const { result, size, heldUnknown, flows } = this;
+    const { result, size, band, heldUnknown, flows } = this;
     const { jacobian, residuals, throughput, unknown, demandSlopes } = this.work;
     const { branches } = this.network;
-    residuals.fill(0, 0, size);
-    throughput.fill(0, 0, size);
-    demandSlopes.fill(0, 0, size);
-    jacobian.fill(0, 0, size * size);
+    // Typed arrays' own `fill` costs more than these few entries.
+    for (let row = 0; row < size; row++) {
+      residuals[row] = throughput[row] = demandSlopes[row] = 0;
+      const end = row * size + Math.min(size - 1, row + 2 * band);
+      for (let at = row * size + Math.max(0, row - band); at <= end; at++) jacobian[at] = 0;
+    }
     for (let index = 0; index < branches.length; index++) {
       const branch = branches[index] as Branch;
       result.perDemand = 0;

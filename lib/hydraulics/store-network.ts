@@ -16,11 +16,14 @@ interface StoreState {
   held: number;
   /** What BDF2 carries over from the step before. */
   carried: number;
-  /** Flow in a circle through the node, see `StoreNetwork`. */
-  circling: number;
   /** ∂S/∂p where last looked at. */
   slope: number;
 }
+
+const nothing: Store = (_pressure, result) => {
+  result.volume = 0;
+  result.perPressure = 0;
+};
 
 /** The share of a number that a double loses, four times over for the sums it goes through. */
 const ROUNDING = 4 * 2 ** -53;
@@ -33,21 +36,25 @@ const SOLVER_SHARE = 3e-11;
  *
  * A second branch brings back part of what the first takes, as a flow in a circle. It moves nothing. But the solver lets
  * balances miss by a share of the flow through the node, and the circle makes that no less than what the rounding of
- * the pressure does to a store within a step. Without it the air in a large tank could not be followed in short steps.
+ * the pressure does within a step to the largest store of all: the air in a tank could not be followed in short steps
+ * otherwise, nor anything beside it, as the solver weighs all misses together. In volume that is the last digit of what
+ * the tank holds.
  */
 export class StoreNetwork {
   private readonly states: readonly StoreState[];
   private readonly storeBranches: readonly Branch[];
   private readonly stored: StoredVolume = { volume: 0, perPressure: 0 };
   private readonly start: Float64Array;
+  /** Flow in a circle through each node. */
+  private circling = 0;
   private known: Network | undefined;
   private augmented: Network | undefined;
 
-  /** Stores at nodes of fixed pressure do not matter and are left out. */
+  /** Stores at nodes of fixed pressure do not matter and are left out; the others get one that holds nothing. */
   constructor({ nodes, fixed }: Network, stores: readonly (Store | undefined)[]) {
     this.states = nodes.flatMap((_id, node) => {
-      const store = fixed[node] === undefined ? stores[node] : undefined;
-      return store ? [{ node, store, scale: 0, held: 0, carried: 0, circling: 0, slope: 0 }] : [];
+      if (fixed[node] !== undefined) return [];
+      return [{ node, store: stores[node] ?? nothing, scale: 0, held: 0, carried: 0, slope: 0 }];
     });
     this.storeBranches = this.states.flatMap((state) => this.branchesOf(state, nodes[state.node] ?? '', nodes.length));
     this.start = new Float64Array(nodes.length + 1);
@@ -102,14 +109,16 @@ export class StoreNetwork {
     const scale = leadingCoefficient(ratio) / length;
     const carry = carriedCoefficient(ratio) / length;
     const { last, before } = history;
+    let rounding = 0;
     for (const state of this.states) {
       const held = last.volumes[state.node] as number;
       const pressure = Math.abs(last.pressures[state.node] as number);
       state.scale = scale;
       state.held = held;
       state.carried = ratio > 0 ? carry * (held - (before.volumes[state.node] as number)) : 0;
-      state.circling = (scale * ROUNDING * (state.slope * pressure + Math.abs(held))) / SOLVER_SHARE;
+      rounding = Math.max(rounding, ROUNDING * (state.slope * pressure + Math.abs(held)));
     }
+    this.circling = (scale * rounding) / SOLVER_SHARE;
   }
 
   private branchesOf(state: StoreState, id: string, storage: number): Branch[] {
@@ -122,7 +131,7 @@ export class StoreNetwork {
         id: `${id} store`,
         law: (inlet, _outlet, result) => {
           store(inlet, stored);
-          result.flow = state.scale * (stored.volume - state.held) - state.carried - state.circling;
+          result.flow = state.scale * (stored.volume - state.held) - state.carried - this.circling;
           result.perInlet = state.scale * stored.perPressure;
           result.perOutlet = 0;
         },
@@ -131,7 +140,7 @@ export class StoreNetwork {
         ...ends,
         id: `${id} circle`,
         law: (_inlet, _outlet, result) => {
-          result.flow = state.circling;
+          result.flow = this.circling;
           result.perInlet = 0;
           result.perOutlet = 0;
         },

@@ -10,33 +10,12 @@ import { injectorsLaw } from '../hydraulics/elements/injectors';
 import { liftPumpLaw } from '../hydraulics/elements/lift-pump';
 import { meteringValveLaw } from '../hydraulics/elements/metering-valve';
 import { orificeLaw } from '../hydraulics/elements/orifice';
+import { outsideLeakLaw } from '../hydraulics/elements/outside-leak';
 import { pipeLaw } from '../hydraulics/elements/pipe';
 import { pressureRegulatorLaw } from '../hydraulics/elements/pressure-regulator';
 import { tankLaw } from '../hydraulics/elements/tank';
-import type { Pascal, RevolutionPerSecond } from '../units';
 import type { RigElement } from './element';
-
-/** Everything outside an element that its law needs to know in one condition. */
-export interface Surroundings {
-  ambient: Pascal;
-  airDensity: number;
-  /** Fuel in the low-pressure circuit. */
-  cool: FuelState;
-  /** Fuel in the high-pressure parts. */
-  hot: FuelState;
-  engineSpeed: RevolutionPerSecond;
-  shotsPerRevolution: number;
-  liftPumpVolts: number;
-  railCommand: Pascal;
-  /** m³ per shot. */
-  injected: number;
-  /** What the rail sensor adds to the truth. */
-  sensorOffset: Pascal;
-  /** Sensed pressure below which nothing is injected; 0 once the engine runs. */
-  injectionEnable: Pascal;
-  /** Tank level, 0…1. */
-  tankLevel: number;
-}
+import type { Surroundings } from './surroundings';
 
 const MM2 = 1e-6;
 const CM3 = 1e-6;
@@ -53,8 +32,10 @@ const REGULATOR_CORNER = 0.004;
 /**
  * An element's content parameters, turned to SI and bound to its law. Undefined for elements that pass no flow of
  * their own (rail, sensor). The one place that knows every kind of element.
+ *
+ * @param fuel  As it is where the element stands.
  */
-export function bindLaw(element: RigElement, at: Surroundings): Law | undefined {
+export function bindLaw(element: RigElement, fuel: FuelState, at: Surroundings): Law | undefined {
   switch (element.kind) {
     case 'tank':
       return tankLaw(
@@ -63,7 +44,7 @@ export function bindLaw(element: RigElement, at: Surroundings): Law | undefined 
           flowCoefficient: element.flowCoefficient,
           level: element.depthM * element.levelShare * at.tankLevel,
         },
-        at.cool.density,
+        fuel.density,
         at.airDensity,
       );
     case 'pipe':
@@ -75,7 +56,7 @@ export function bindLaw(element: RigElement, at: Surroundings): Law | undefined 
           minorLoss: element.minorLoss,
           rise: element.riseM,
         },
-        at.cool,
+        fuel,
       );
     case 'filter':
       return filterLaw(
@@ -84,11 +65,11 @@ export function bindLaw(element: RigElement, at: Surroundings): Law | undefined 
           housingArea: element.housingAreaMm2 * MM2,
           flowCoefficient: element.flowCoefficient,
         },
-        at.cool,
+        fuel,
       );
     case 'orifice':
     case 'cooling-plate':
-      return orificeLaw({ area: element.areaMm2 * MM2, flowCoefficient: element.flowCoefficient }, at.cool.density);
+      return orificeLaw({ area: element.areaMm2 * MM2, flowCoefficient: element.flowCoefficient }, fuel.density);
     case 'check-valve':
       return checkValveLaw(
         {
@@ -97,13 +78,13 @@ export function bindLaw(element: RigElement, at: Surroundings): Law | undefined 
           flowCoefficient: element.flowCoefficient,
           seatLeakArea: element.seatLeakMm2 * MM2,
         },
-        at.cool,
+        fuel,
       );
     case 'lift-pump':
       return liftPumpLaw({
         freeFlow: element.freeFlowLmin * element.condition * LITRE_PER_MINUTE,
         deadHead: element.deadHeadKpa * element.condition * KPA,
-        speed: at.liftPumpVolts / element.ratedVolts,
+        speed: (at.liftPumpVolts * element.supplyShare * element.circuitShare) / element.ratedVolts,
       });
     case 'gear-pump':
       return gearPumpLaw(
@@ -113,7 +94,7 @@ export function bindLaw(element: RigElement, at: Surroundings): Law | undefined 
           slipCoefficient: element.slipCoefficient,
           fillPressure: element.fillKpa * KPA,
         },
-        at.cool,
+        fuel,
       );
     case 'pressure-regulator':
       return pressureRegulatorLaw(
@@ -124,18 +105,18 @@ export function bindLaw(element: RigElement, at: Surroundings): Law | undefined 
           flowCoefficient: 0.65,
           corner: element.setKpa * KPA * REGULATOR_CORNER,
         },
-        at.cool,
+        fuel,
       );
     case 'metering-valve':
-      return meteringValveLaw({ ...element, area: element.areaMm2 * MM2 }, at.cool);
+      return meteringValveLaw({ ...element, area: element.areaMm2 * MM2 }, fuel);
     case 'high-pressure-pump':
       return highPressurePumpLaw({
         capacity: element.displacementCm3 * CM3 * element.capacityFraction * element.speedRatio * at.engineSpeed,
         fillPressure: element.fillKpa * KPA,
-        vapourPressure: at.cool.vapourPressure,
+        vapourPressure: fuel.vapourPressure,
       });
     case 'clearance-leak':
-      return clearanceLeakLaw({ clearance: element.clearanceUm3 * UM3 }, at.hot);
+      return clearanceLeakLaw({ clearance: element.clearanceUm3 * UM3 }, fuel);
     case 'injector-return':
       return injectorReturnLaw(
         {
@@ -143,14 +124,15 @@ export function bindLaw(element: RigElement, at: Surroundings): Law | undefined 
           controlFlow: element.controlMm3PerShot * MM ** 3 * at.engineSpeed * at.shotsPerRevolution,
           reference: element.referenceMpa * MPA,
         },
-        at.hot,
+        fuel,
       );
     case 'injectors':
       return injectorsLaw({
         commandedFlow: at.injected * at.engineSpeed * at.shotsPerRevolution,
         commandedPressure: at.railCommand,
         durationHeadroom: element.durationHeadroom,
-        sensorOffset: at.sensorOffset,
+        ambient: at.ambient,
+        sensor: at.sensor,
         needleOpening: element.needleOpeningMpa * MPA,
         enable: at.injectionEnable,
       });
@@ -163,8 +145,21 @@ export function bindLaw(element: RigElement, at: Surroundings): Law | undefined 
           flowCoefficient: element.flowCoefficient,
           corner: element.openMpa * MPA * REGULATOR_CORNER,
         },
-        at.hot,
+        fuel,
       );
+    case 'pressure-control-valve':
+      return pressureRegulatorLaw(
+        {
+          set: Math.max(element.springMpa * MPA, at.railCommand * element.holdShare),
+          override: (element.overrideMpaPerLmin * MPA) / LITRE_PER_MINUTE,
+          openArea: element.seatLeakMm2 * MM2,
+          flowCoefficient: element.flowCoefficient,
+          corner: element.springMpa * MPA * REGULATOR_CORNER,
+        },
+        fuel,
+      );
+    case 'outside-leak':
+      return outsideLeakLaw({ area: element.areaMm2 * MM2, flowCoefficient: element.flowCoefficient }, fuel.density);
     case 'air-leak':
       return airLeakLaw({
         area: element.areaMm2 * MM2,

@@ -1,40 +1,59 @@
-import { airDensity, ambientPressure } from '../fluids/atmosphere';
 import type { Fuel } from '../fluids/fuel';
-import { fittedFuel, fuelState } from '../fluids/fuel-state';
+import { type FittedFuel, type FuelState, fittedFuel, fuelState } from '../fluids/fuel-state';
+import { waxLoading } from '../fluids/wax';
 import type { Control } from '../hydraulics/hold-pressure';
 import type { Branch, Network } from '../hydraulics/network';
-import type { Pascal } from '../units';
-import { bindLaw, type Surroundings } from './bind-law';
-import type { ConditionId } from './condition';
+import { type Kelvin, type Pascal, ZERO_CELSIUS } from '../units';
+import { bindLaw } from './bind-law';
+import type { SteadyConditionId } from './condition';
 import type { RigElement } from './element';
-import { elementOfKind, type Rig, type RigCondition, type RigNode } from './rig';
+import { elementOfKind, findOfKind, type Rig, type RigCondition, type RigNode, type Side, sides } from './rig';
 import type { Setting } from './setting';
+import { type Surroundings, surroundingsOf } from './surroundings';
+
+/** One temperature for each pressure side: what the fuel's properties are taken at. */
+export type SideTemperatures = Record<Side, Kelvin>;
 
 /** A rig in one condition, ready to solve. */
 export interface BoundRig {
   network: Network;
+  /** The element of each branch. */
+  elements: readonly RigElement[];
   /** Index of each node. */
   nodeIndex: ReadonlyMap<string, number>;
-  /** Absent when the engine does not turn. */
+  /** Absent when the engine does not turn, or nobody believes the sensor. */
   control: Control | undefined;
+  /** Demand where nothing controls it. */
+  restDemand: number;
   start: Float64Array;
   surroundings: Surroundings;
-  temperatures: { fuel: number; rail: number };
+  fluids: Record<Side, FuelState>;
 }
 
-/** Binds a rig's parameters to element laws for one setting and condition. */
-export function buildNetwork(rig: Rig, setting: Setting, fuel: Fuel, conditionId: ConditionId): BoundRig {
+/** Binds a rig's parameters to element laws for one setting, condition and set of temperatures. */
+export function buildNetwork(
+  rig: Rig,
+  setting: Setting,
+  fuel: Fuel,
+  conditionId: SteadyConditionId,
+  temperatures: SideTemperatures,
+): BoundRig {
   const condition = rig.conditions[conditionId];
-  const temperatures = temperaturesIn(setting, condition);
-  const at = surroundingsOf(rig, setting, fuel, conditionId);
+  const at = surroundingsOf(rig, setting, conditionId);
+  const fluids = fluidsAt(fittedFuel(fuel), temperatures);
   const nodeIndex = new Map(rig.nodes.map(({ id }, index) => [id, index]));
+  const cloudPoint = cloudPointOf(rig, fuel);
   const branches: Branch[] = [];
+  const elements: RigElement[] = [];
   for (const element of rig.elements) {
-    const law = bindLaw(aged(rig, element, setting), at);
-    if (law && 'from' in element) {
-      const [from, to] = [nodeIndex.get(element.from), nodeIndex.get(element.to)];
-      if (from !== undefined && to !== undefined) branches.push({ id: element.id, from, to, law });
-    }
+    if (!('from' in element)) continue;
+    const [from, to] = [nodeIndex.get(element.from), nodeIndex.get(element.to)];
+    if (from === undefined || to === undefined) continue;
+    const side = sideOf(rig, from, to);
+    const law = bindLaw(inService(rig, element, setting, fuel, cloudPoint, temperatures[side]), fluids[side], at);
+    if (!law) continue;
+    branches.push({ id: element.id, from, to, law });
+    elements.push(element);
   }
   return {
     network: {
@@ -42,58 +61,62 @@ export function buildNetwork(rig: Rig, setting: Setting, fuel: Fuel, conditionId
       fixed: rig.nodes.map((node) => (node.fixed ? at.ambient : undefined)),
       branches,
     },
+    elements,
     nodeIndex,
     control: controlOf(rig, condition, at, nodeIndex),
+    restDemand: condition.engineRpm > 0 && !at.sensor.believed ? rig.control.limpDemand : 0,
     start: startPressures(rig, condition, at),
     surroundings: at,
-    temperatures,
+    fluids,
   };
 }
 
-function temperaturesIn({ airTemperature }: Setting, { fuelRiseK, railRiseK }: RigCondition) {
-  const fuel = airTemperature + fuelRiseK;
-  return { fuel, rail: fuel + railRiseK };
+function fluidsAt(fuel: FittedFuel, temperatures: SideTemperatures): Record<Side, FuelState> {
+  return Object.fromEntries(sides.map((side) => [side, fuelState(fuel, temperatures[side])])) as Record<
+    Side,
+    FuelState
+  >;
 }
 
-function surroundingsOf(rig: Rig, setting: Setting, fuel: Fuel, conditionId: ConditionId): Surroundings {
-  const condition = rig.conditions[conditionId];
-  const temperatures = temperaturesIn(setting, condition);
-  const prepared = fittedFuel(fuel);
-  const ambient = ambientPressure(setting.altitude);
-  return {
-    ambient,
-    airDensity: airDensity(ambient, setting.airTemperature),
-    cool: fuelState(prepared, temperatures.fuel),
-    hot: fuelState(prepared, temperatures.rail),
-    engineSpeed: condition.engineRpm / 60,
-    shotsPerRevolution: rig.shotsPerRevolution,
-    liftPumpVolts: condition.liftPumpVolts,
-    railCommand: condition.railCommandMpa * 1e6,
-    injected: condition.injectedMm3PerShot * 1e-9,
-    sensorOffset: elementOfKind(rig, 'rail-sensor').offsetMpa * 1e6,
-    injectionEnable: conditionId === 'cranking' ? rig.injectionEnableMpa * 1e6 : 0,
-    tankLevel: setting.tankLevel,
-  };
+/** An element holds the fuel of the side it draws from. */
+function sideOf({ nodes }: Rig, from: number, to: number): Side {
+  const side = nodes[from]?.side ?? 'low';
+  return side === 'ambient' ? (nodes[to]?.side ?? 'low') : side;
 }
 
-/** A filter as old as the setting says. */
-function aged(rig: Rig, element: RigElement, setting: Setting): RigElement {
+/** Cloud point of what is really in the tank. */
+export function cloudPointOf(rig: Rig, { cloudPointC }: Fuel): Kelvin {
+  return ZERO_CELSIUS + cloudPointC + (findOfKind(rig, 'tank')?.cloudShiftK ?? 0);
+}
+
+/** A filter as old as the setting says, and as loaded with wax as its fuel's temperature makes it. */
+function inService(
+  rig: Rig,
+  element: RigElement,
+  setting: Setting,
+  { cloudPointC, filterabilityC }: Fuel,
+  cloudPoint: Kelvin,
+  temperature: Kelvin,
+): RigElement {
   if (element.kind !== 'filter') return element;
   const rule = rig.ageing.find((line) => line.element === element.id);
-  if (!rule) return element;
-  return { ...element, plugging: element.plugging * (1 + (rule.pluggingAtEnd - 1) * setting[rule.age]) };
+  const age = rule ? 1 + (rule.pluggingAtEnd - 1) * setting[rule.age] : 1;
+  const filterability = cloudPoint - (cloudPointC - filterabilityC);
+  const wax = waxLoading({ cloudPoint, filterability }, temperature, element.ratingUm * 1e-6);
+  return { ...element, plugging: element.plugging * age * wax };
 }
 
 function controlOf(
   rig: Rig,
   { engineRpm, railCommandMpa }: RigCondition,
-  { ambient, sensorOffset }: Surroundings,
+  { ambient, sensor }: Surroundings,
   nodeIndex: ReadonlyMap<string, number>,
 ): Control | undefined {
   const node = nodeIndex.get(elementOfKind(rig, 'rail-sensor').node);
-  if (engineRpm === 0 || node === undefined) return undefined;
+  if (engineRpm === 0 || node === undefined || !sensor.believed) return undefined;
   // The controller holds what it sees at its command, so a sensor that adds holds the truth down by as much.
-  return { node, target: Math.max(ambient, ambient + railCommandMpa * 1e6 - sensorOffset) };
+  const target = (railCommandMpa * 1e6 - sensor.offset) / sensor.gain;
+  return { node, target: ambient + Math.max(0, target) };
 }
 
 /** Pressure falls by about this much from one node to the next, which starts every check valve open. */
@@ -115,6 +138,6 @@ function startPressures(rig: Rig, condition: RigCondition, { ambient, railComman
 /** A turning pump reaches its regulator except when it turns slowly. */
 function deliveryGuess(rig: Rig, { engineRpm }: RigCondition): Pascal {
   if (engineRpm === 0) return 1e5;
-  const set = rig.elements.find((element) => element.kind === 'pressure-regulator')?.setKpa ?? 300;
+  const set = findOfKind(rig, 'pressure-regulator')?.setKpa ?? 300;
   return set * 1e3 * Math.min(1, engineRpm / 500);
 }

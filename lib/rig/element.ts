@@ -8,6 +8,9 @@ import { idSchema, sourceSchema } from '../source';
 const positive = z.number().positive();
 const atLeastZero = z.number().nonnegative();
 const flowCoefficient = z.number().positive().max(1);
+const share = z.number().min(0).max(1);
+/** Hydraulic power over shaft power; the rest warms the fuel. */
+const efficiency = z.number().positive().max(1);
 
 const between = {
   id: idSchema,
@@ -19,15 +22,24 @@ const between = {
 const alone = { id: idSchema, source: sourceSchema, text: z.strictObject({ en: z.string() }) };
 
 export const elementSchema = z.discriminatedUnion('kind', [
-  /** From ambient, through the vent, to the pick-up at the tank's bottom. */
+  /** From ambient, through the vent, to the tank's bottom. */
   z.strictObject({
     kind: z.literal('tank'),
     ...between,
     ventAreaMm2: positive,
     flowCoefficient,
     depthM: positive,
+    volumeL: positive,
+    /** Heat lost to the air around, per kelvin. */
+    coolingWPerK: atLeastZero,
     /** Share of the fuel that the setting's tank level promises. */
     levelShare: atLeastZero,
+    /** Fuel warmer than it would be, whatever warms it. */
+    warmthK: atLeastZero,
+    /** Cloud point above that of the grade the case names: the wrong fuel for the weather. */
+    cloudShiftK: atLeastZero,
+    /** Water in what the pick-up draws, by volume. */
+    waterShare: atLeastZero.max(1),
   }),
   z.strictObject({
     kind: z.literal('pipe'),
@@ -52,7 +64,14 @@ export const elementSchema = z.discriminatedUnion('kind', [
     flowCoefficient,
   }),
   z.strictObject({ kind: z.literal('orifice'), ...between, areaMm2: positive, flowCoefficient }),
-  z.strictObject({ kind: z.literal('cooling-plate'), ...between, areaMm2: positive, flowCoefficient }),
+  z.strictObject({
+    kind: z.literal('cooling-plate'),
+    ...between,
+    areaMm2: positive,
+    flowCoefficient,
+    /** Heat that the control unit gives to the fuel while the engine turns. */
+    heatW: atLeastZero,
+  }),
   z.strictObject({
     kind: z.literal('check-valve'),
     ...between,
@@ -70,8 +89,15 @@ export const elementSchema = z.discriminatedUnion('kind', [
     /** Head at no flow, at rated voltage. */
     deadHeadKpa: positive,
     ratedVolts: positive,
+    /** Current against its dead head, at rated voltage. */
+    ratedAmps: positive,
     /** What wear has left of flow and head. */
-    condition: z.number().min(0).max(1),
+    condition: share,
+    /** What the wiring leaves of the voltage under load. */
+    supplyShare: share,
+    /** 1 where the motor's own circuit is whole, 0 where it is open. */
+    circuitShare: share,
+    efficiency,
   }),
   z.strictObject({
     kind: z.literal('gear-pump'),
@@ -83,6 +109,7 @@ export const elementSchema = z.discriminatedUnion('kind', [
     slipCoefficient: positive,
     /** Inlet pressure above vapour pressure at which the gear spaces are 63 % full. */
     fillKpa: positive,
+    efficiency,
   }),
   z.strictObject({
     kind: z.literal('pressure-regulator'),
@@ -101,8 +128,10 @@ export const elementSchema = z.discriminatedUnion('kind', [
     shutFraction: positive,
     /** Share of the area that deposits have left. */
     freeFraction: positive.max(1),
-    /** Share of the area that a stuck valve leaves open at any demand. */
-    stuckOpenFraction: atLeastZero,
+    /** Share of the area that a stuck valve, or one without current, leaves open at any demand. */
+    stuckOpenFraction: share,
+    /** Resistance of the actuator's circuit, at its connector. */
+    coilOhm: positive,
   }),
   z.strictObject({
     kind: z.literal('high-pressure-pump'),
@@ -113,6 +142,7 @@ export const elementSchema = z.discriminatedUnion('kind', [
     fillKpa: positive,
     /** What wear has left of the displacement. */
     capacityFraction: positive.max(1),
+    efficiency,
   }),
   z.strictObject({
     kind: z.literal('clearance-leak'),
@@ -124,6 +154,9 @@ export const elementSchema = z.discriminatedUnion('kind', [
     kind: z.literal('injector-return'),
     ...between,
     clearanceUm3: positive,
+    cylinders: z.int().positive(),
+    /** What a single worn injector adds; which one, the setting says. */
+    oneClearanceUm3: atLeastZero,
     /** Control fuel spilled per shot at the reference pressure. */
     controlMm3PerShot: atLeastZero,
     referenceMpa: positive,
@@ -144,6 +177,19 @@ export const elementSchema = z.discriminatedUnion('kind', [
     seatLeakMm2: positive,
     flowCoefficient,
   }),
+  /** Opens where the control unit's current lets it: at a share of the commanded pressure, by spring alone without current. */
+  z.strictObject({
+    kind: z.literal('pressure-control-valve'),
+    ...between,
+    /** Opening pressure relative to the commanded one. */
+    holdShare: positive,
+    springMpa: positive,
+    overrideMpaPerLmin: positive,
+    seatLeakMm2: positive,
+    flowCoefficient,
+  }),
+  /** Fuel lost to the outside wherever the line is above ambient pressure. */
+  z.strictObject({ kind: z.literal('outside-leak'), ...between, areaMm2: atLeastZero, flowCoefficient }),
   /** Air drawn in at a joint. `to` is the joint's node; the air leaves the balance at `from`, where it is compressed away. */
   z.strictObject({ kind: z.literal('air-leak'), ...between, areaMm2: atLeastZero, flowCoefficient }),
   z.strictObject({ kind: z.literal('rail'), ...alone, node: idSchema, volumeCm3: positive }),
@@ -154,6 +200,8 @@ export const elementSchema = z.discriminatedUnion('kind', [
     fullScaleMpa: positive,
     /** What the sensor adds to the truth. */
     offsetMpa: z.number(),
+    /** What reaches it of its 5 V reference. */
+    referenceShare: share,
   }),
 ]);
 

@@ -1,8 +1,7 @@
 import { z } from 'zod';
 import { idSchema, portIdSchema, sourceSchema } from '../source';
 import { unitNames } from '../units';
-import { conditionIds } from './condition';
-
+import { conditionIds, steadyConditionIds } from './condition';
 import { type ElementKind, type ElementOf, elementSchema } from './element';
 
 const positive = z.number().positive();
@@ -10,6 +9,7 @@ const atLeastZero = z.number().nonnegative();
 
 /** Pressure sides, which the drawing shows by line style. */
 export const sides = ['ambient', 'suction', 'low', 'high', 'return'] as const;
+export type Side = (typeof sides)[number];
 
 const nodeSchema = z.strictObject({
   id: idSchema,
@@ -23,10 +23,12 @@ const conditionSchema = z.strictObject({
   liftPumpVolts: atLeastZero,
   railCommandMpa: atLeastZero,
   injectedMm3PerShot: atLeastZero,
-  /** Fuel in the low-pressure circuit above air temperature. */
-  fuelRiseK: atLeastZero,
-  /** Fuel in the high-pressure parts above the low-pressure circuit. */
-  railRiseK: atLeastZero,
+  /** How long the engine has been run so when a gauge is read; the tank warms over that time. */
+  minutes: positive,
+  /** Fuel in the tank above the air when that time began. */
+  tankRiseK: atLeastZero,
+  /** Parts above the air where nothing flows: what a stopped engine still gives off. */
+  restRiseK: atLeastZero,
 });
 
 /** A line of the rig's limit sheet. */
@@ -50,13 +52,33 @@ export type LimitLine = z.infer<typeof limitSchema>;
 const codeRuleSchema = z.strictObject({
   spn: z.int().positive(),
   fmi: z.int().min(0).max(31),
-  condition: z.enum(conditionIds),
+  condition: z.enum(steadyConditionIds),
   value: z.string(),
   above: z.number().optional(),
   below: z.number().optional(),
 });
 
 export type CodeRule = z.infer<typeof codeRuleSchema>;
+
+/** How long the traces run, and what they need that operating points do not. */
+const tracesSchema = z.strictObject({
+  /** Lift pump alone, then off. `gasCm3` is the air that filter housings and hoses always keep. */
+  prime: z.strictObject({
+    onSeconds: positive,
+    offSeconds: positive,
+    gasCm3: positive,
+    /** Counts as primed from this pressure on. */
+    primedKpa: positive,
+    /** When, after the pump stops, the pressure that is left is read. */
+    heldAfterSeconds: positive,
+  }),
+  crank: z.strictObject({ seconds: positive }),
+  /** From idle to high idle as fast as the engine turns up. */
+  snap: z.strictObject({ seconds: positive, pedalAt: positive, rampSeconds: positive }),
+  decay: z.strictObject({ seconds: positive, stopSeconds: positive }),
+  /** Tank vacuum over a long run under load. */
+  tankVacuum: z.strictObject({ minutes: positive }),
+});
 
 export const rigSchema = z.strictObject({
   id: idSchema,
@@ -65,8 +87,32 @@ export const rigSchema = z.strictObject({
   shotsPerRevolution: positive,
   /** Rail pressure the control unit must see before it injects while cranking. */
   injectionEnableMpa: positive,
-  /** Fuel missing from the low-pressure circuit after standing, which the pumps make good before the rail can rise. */
-  standingVoidCm3: atLeastZero,
+  /** Where the low-pressure circuit counts as primed. */
+  primingNode: idSchema,
+  /** Where a clear hose shows what passes. */
+  sightNode: idSchema,
+  /** What runs back to the tank while it stands, and must be made good before the rail can rise. */
+  standing: z.strictObject({
+    /** Missing however short it stood. */
+    leastCm3: atLeastZero,
+    /** All that can run back. */
+    mostCm3: positive,
+    /** The valve that holds the column; its seat sets the pace. */
+    heldBy: idSchema,
+    columnM: positive,
+  }),
+  /** Heat that a node's parts lose to the air around, per kelvin. */
+  lineLossWPerK: positive,
+  /** The rail-pressure controller. */
+  control: z.strictObject({
+    /** Demand that is held when the sensor's signal makes no sense. */
+    limpDemand: z.number().min(0).max(1),
+    /** Demand per megapascal that is missing. */
+    proportionalPerMpa: positive,
+    /** Demand per second and megapascal. */
+    integralPerMpaSecond: positive,
+  }),
+  traces: tracesSchema,
   /** Nobody cranks longer than this: the engine counts as not starting. */
   longestCrankSeconds: positive,
   /** From where on the driver notices. */
@@ -94,6 +140,7 @@ export const rigSchema = z.strictObject({
     altitudeM: z.tuple([z.number(), z.number()]),
     filterAge: z.tuple([z.number().min(0), z.number().max(1)]),
     tankLevel: z.tuple([z.number().min(0), z.number().max(1)]),
+    hoursStanding: z.tuple([atLeastZero, positive]),
     fuels: z.array(idSchema).min(1),
   }),
   ports: z.array(
@@ -104,7 +151,7 @@ export const rigSchema = z.strictObject({
       text: z.strictObject({ en: z.string() }),
     }),
   ),
-  conditions: z.record(z.enum(conditionIds), conditionSchema),
+  conditions: z.record(z.enum(steadyConditionIds), conditionSchema),
   limits: z.array(limitSchema),
   codes: z.array(codeRuleSchema),
 });
@@ -113,8 +160,14 @@ export type Rig = z.infer<typeof rigSchema>;
 export type RigCondition = z.infer<typeof conditionSchema>;
 export type RigNode = Rig['nodes'][number];
 
+/** The first element of a kind, where a rig may do without. */
+export function findOfKind<K extends ElementKind>({ elements }: Rig, kind: K): ElementOf<K> | undefined {
+  return elements.find((element): element is ElementOf<K> => element.kind === kind);
+}
+
+/** @throws RangeError when the rig has none. */
 export function elementOfKind<K extends ElementKind>(rig: Rig, kind: K): ElementOf<K> {
-  const found = rig.elements.find((element): element is ElementOf<K> => element.kind === kind);
+  const found = findOfKind(rig, kind);
   if (!found) throw new RangeError(`Rig ${rig.id} has no ${kind}`);
   return found;
 }

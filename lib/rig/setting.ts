@@ -11,4 +11,8 @@ export interface Setting {
   mainFilterAge: number;
   /** 0 empty … 1 full. */
   tankLevel: number;
+  /** Since the engine last ran. */
+  hoursStanding: number;
+  /** The cylinder that a fault of a single cylinder sits in, counted from 1. */
+  cylinder: number;
 }

@@ -1,4 +1,4 @@
-import type { ConditionId } from '../rig/condition';
+import { type ConditionId, isSteady, type SteadyConditionId } from '../rig/condition';
 import type { OperatingPoints } from '../rig/operating-point';
 import type { Rig } from '../rig/rig';
 import type { ComplaintId, TroubleCode } from './work-order';
@@ -7,10 +7,15 @@ import type { ComplaintId, TroubleCode } from './work-order';
 export function complaintOf(rig: Rig, points: OperatingPoints, codes: readonly TroubleCode[]): ComplaintId | undefined {
   const { complaints } = rig;
   if (!canRun(points, 'idle')) return 'will-not-start';
-  if (value(points, 'full-load', 'injectedShare') < complaints.powerShare) return 'lacks-power';
+  if (powerShare(points) < complaints.powerShare) return 'lacks-power';
   if (secondsToStart(points) > complaints.startSeconds) return 'starts-slowly';
   if (idlesUnsteadily(rig, points)) return 'hunts';
   return codes.length > 0 ? 'warning-lamp' : undefined;
+}
+
+/** What the engine gets of the fuel it is asked to burn; water in it does not burn. */
+function powerShare(points: OperatingPoints): number {
+  return value(points, 'full-load', 'injectedShare') * (1 - value(points, 'full-load', 'waterShare'));
 }
 
 /** Cranking time from the first turn to the first injection, s; infinite when it never comes. */
@@ -24,6 +29,8 @@ const STALL_SHARE = 0.3;
 
 /** Whether a condition can be reached at all: a running one needs an engine that starts and gets fuel there. */
 export function canRun(points: OperatingPoints, condition: ConditionId): boolean {
+  // A snap acceleration sets out from idle.
+  if (!isSteady(condition)) return canRun(points, 'idle');
   if (value(points, condition, 'engineSpeed') === 0 || condition === 'cranking') return true;
   return value(points, 'cranking', 'willStart') === 1 && value(points, condition, 'injectedShare') > STALL_SHARE;
 }
@@ -40,7 +47,7 @@ function idlesUnsteadily({ complaints }: Rig, points: OperatingPoints): boolean 
   return share < least || share > most || value(points, 'idle', 'freeGasFraction') > complaints.idleGasFraction;
 }
 
-function value(points: OperatingPoints, condition: ConditionId, key: string): number {
+function value(points: OperatingPoints, condition: SteadyConditionId, key: string): number {
   const found = points[condition].values[key];
   if (found === undefined) throw new RangeError(`No ${key} at ${condition}`);
   return found;

@@ -16,6 +16,8 @@ export const mildDay: Setting = {
   supplyFilterAge: 0.3,
   mainFilterAge: 0.3,
   tankLevel: 0.5,
+  hoursStanding: 10,
+  cylinder: 3,
 };
 
 export function aRig(id = 'tern-13'): Rig {

@@ -8,8 +8,9 @@ export interface Injectors {
   commandedPressure: Pascal;
   /** Longest opening relative to that one. */
   durationHeadroom: number;
-  /** What the rail sensor adds to the truth. */
-  sensorOffset: Pascal;
+  ambient: Pascal;
+  /** What the control unit makes of a true gauge pressure p: gain·p + offset. */
+  sensor: { gain: number; offset: Pascal };
   /** True pressure at which the needles lift. */
   needleOpening: Pascal;
   /** Sensed pressure below which the control unit does not inject at all; 0 when the engine runs. */
@@ -22,31 +23,35 @@ export interface Injectors {
  *     Q = Q_cmd · min(√(p/p_sensed), h √(p/p_cmd)) · lift(p) · enable(p_sensed)
  *
  * The control unit reckons the opening from the pressure it *sees*, up to a longest opening; what then passes goes with
- * the root of the true pressure. So a sensor that reads high starves the engine. Never falls when the rail rises.
+ * the root of the true pressure. So a sensor that reads high starves the engine, and one that reads low feeds it too much;
+ * there the first term is taken where the sensor shows the command, which is where the controller holds it. Never falls
+ * when the rail rises.
  */
 export function injectorsLaw(injectors: Injectors): Law {
-  const { commandedFlow, commandedPressure, durationHeadroom, sensorOffset, needleOpening, enable } = injectors;
+  const { commandedFlow, commandedPressure, durationHeadroom, ambient, sensor, needleOpening, enable } = injectors;
+  const readsLow = sensor.offset < 0 || sensor.gain < 1;
+  const held = (commandedPressure - sensor.offset) / Math.max(sensor.gain, 1e-3);
+  const heldShare = Math.sqrt(held / commandedPressure);
   return (inlet, _outlet, result) => {
+    result.flow = 0;
+    result.perInlet = 0;
     result.perOutlet = 0;
-    const sensed = inlet + sensorOffset;
+    const sensed = sensor.gain * (inlet - ambient) + sensor.offset + ambient;
     const lift = smoothStep(inlet, 0.8 * needleOpening, 1.2 * needleOpening);
-    const enabled = smoothStep(sensed, 0.9 * enable, 1.1 * enable);
-    if (commandedFlow === 0 || lift === 0 || enabled === 0) {
-      result.flow = 0;
-      result.perInlet = 0;
-      return;
-    }
-    const corrected = Math.sqrt(inlet / sensed);
+    const enabled = enable > 0 ? smoothStep(sensed, 0.9 * enable, 1.1 * enable) : 1;
+    if (commandedFlow === 0 || lift === 0 || enabled === 0) return;
+    const corrected = readsLow ? heldShare : Math.sqrt(inlet / sensed);
     const longest = durationHeadroom * Math.sqrt(inlet / commandedPressure);
     const limited = longest < corrected;
     const share = limited ? longest : corrected;
-    const shareSlope = limited ? share / (2 * inlet) : (share * sensorOffset) / (2 * inlet * sensed);
+    const correctedSlope = readsLow ? 0 : (corrected / 2) * (1 / inlet - sensor.gain / sensed);
+    const shareSlope = limited ? share / (2 * inlet) : correctedSlope;
     result.flow = commandedFlow * share * lift * enabled;
     result.perInlet =
       commandedFlow *
       (shareSlope * lift * enabled +
         share * enabled * smoothStepSlope(inlet, 0.8 * needleOpening, 1.2 * needleOpening) +
-        share * lift * smoothStepSlope(sensed, 0.9 * enable, 1.1 * enable));
+        share * lift * sensor.gain * smoothStepSlope(sensed, 0.9 * enable, 1.1 * enable));
   };
 }
 

@@ -1,29 +1,11 @@
-import { type Friction, frictionAt, LAMINAR_REYNOLDS, viscousTerm } from './friction';
+import { CurvePieces } from './curve-pieces';
+import { type CurvePoint, type CurveShape, curvePoint, LAST_POINT, POINTS_PER_OCTAVE } from './curve-point';
+import { LAMINAR_REYNOLDS } from './friction';
 
-/** A point of a pipe's curve of loss against Reynolds number. */
-interface CurvePoint {
-  reynolds: number;
-  loss: number;
-  /** d reynolds / d loss. */
-  slope: number;
-  /** d ln loss / d ln reynolds: 1 in laminar flow, up to 4 in transition, 2 in fully rough flow. */
-  exponent: number;
-}
-
-const NOWHERE: CurvePoint = { reynolds: Number.NaN, loss: Number.NaN, slope: Number.NaN, exponent: Number.NaN };
-const POINTS_PER_OCTAVE = 32;
-/** Up to Re 1e8, far beyond any fuel line. */
-const LAST = 17 * POINTS_PER_OCTAVE;
 /** Where a pipe's first search begins: Re 3200, the middle of what fuel lines see. */
 const FIRST_GUESS = 2 * POINTS_PER_OCTAVE;
 const MOST_JUMPS = 5;
 const POINTS_PER_E_FOLD = POINTS_PER_OCTAVE / Math.LN2;
-
-const gridReynolds = Float64Array.from(
-  { length: LAST + 1 },
-  (_, index) => LAMINAR_REYNOLDS * 2 ** (index / POINTS_PER_OCTAVE),
-);
-const gridViscous = gridReynolds.map(viscousTerm);
 
 /**
  * The Reynolds number at which (f(Re)·slenderness + minorLoss)·Re² equals a given loss, f being Churchill's.
@@ -41,80 +23,97 @@ export class LossCurve {
   slope = Number.NaN;
 
   private readonly laminar: number;
-  private readonly friction: Friction = { factor: Number.NaN, exponent: Number.NaN };
+  private readonly laminarEnd: number;
+  private readonly firstStretch: number;
   private readonly points: (CurvePoint | undefined)[] = [];
-  private cell = FIRST_GUESS;
-  private below = NOWHERE;
-  private above = NOWHERE;
+  private readonly pieces = new CurvePieces();
+  /** The piece last found in each stretch of the curve: the next one there is it or beside it. */
+  private readonly foundIn: (number | undefined)[] = [];
+  /** The piece last found, and where its row begins. */
+  private piece = FIRST_GUESS;
+  private place = 0;
 
-  constructor(
-    private readonly slenderness: number,
-    private readonly minorLoss: number,
-    private readonly relativeRoughness: number,
-  ) {
-    this.laminar = 64 * slenderness;
+  constructor(private readonly shape: CurveShape) {
+    this.laminar = 64 * shape.slenderness;
+    this.laminarEnd = (this.laminar + shape.minorLoss * LAMINAR_REYNOLDS) * LAMINAR_REYNOLDS;
+    this.firstStretch = stretchOf(this.laminarEnd);
   }
 
   /** Writes `reynolds` and `slope` for a loss of zero or more. A loss that is no number gives none. */
   follow(loss: number): void {
-    const root = Math.sqrt(this.laminar * this.laminar + 4 * this.minorLoss * loss);
-    const laminarReynolds = (2 * loss) / (this.laminar + root);
-    if (!(laminarReynolds > LAMINAR_REYNOLDS)) {
-      this.reynolds = laminarReynolds;
+    if (!(loss >= this.laminarEnd)) {
+      const root = Math.sqrt(this.laminar * this.laminar + 4 * this.shape.minorLoss * loss);
+      this.reynolds = (2 * loss) / (this.laminar + root);
       this.slope = 1 / root;
       return;
     }
-    if (!(loss >= this.below.loss && loss < this.above.loss)) this.find(loss);
-    this.interpolate(loss);
+    if (!this.isOnPiece(loss)) this.find(loss);
+    const { place } = this;
+    const { rows } = this.pieces;
+    const beyond = loss - (rows[place] as number);
+    const slope = rows[place + 3] as number;
+    const square = rows[place + 4] as number;
+    const cube = rows[place + 5] as number;
+    this.reynolds = (rows[place + 2] as number) + beyond * (slope + beyond * (square + beyond * cube));
+    this.slope = slope + beyond * (2 * square + beyond * 3 * cube);
   }
 
-  /** Moves to the two neighbouring points between which the loss lies; past the last, to the last two. */
+  private isOnPiece(loss: number): boolean {
+    const { rows } = this.pieces;
+    return loss >= (rows[this.place] as number) && loss < (rows[this.place + 1] as number);
+  }
+
+  /** Moves to the piece on which the loss lies; past the last point, to the straight line. */
   private find(loss: number): void {
-    let cell = this.cell;
-    // On logarithmic scales the curve is nearly straight: a jump or two lands within a step or two.
+    const stretch = stretchOf(loss) - this.firstStretch;
+    this.moveTo(this.foundIn[stretch] ?? this.jump(loss));
+    const { pieces } = this;
+    while (this.piece > 0 && loss < (pieces.rows[this.place] as number)) this.moveTo(this.piece - 1);
+    while (this.piece < LAST_POINT && loss >= (pieces.rows[this.place + 1] as number)) this.moveTo(this.piece + 1);
+    if (this.piece < LAST_POINT) this.foundIn[stretch] = this.piece;
+  }
+
+  /** A piece close to the loss. On logarithmic scales the curve is nearly straight: a jump or two lands beside it. */
+  private jump(loss: number): number {
+    let index = this.piece;
     for (let jumps = 0; jumps < MOST_JUMPS; jumps++) {
-      const { loss: here, exponent } = this.point(cell);
+      const { loss: here, exponent } = this.point(index);
       const jump = Math.floor((roughLogarithm(loss / here) * POINTS_PER_E_FOLD) / exponent);
-      cell = Math.max(0, Math.min(LAST - 1, cell + jump));
+      index = Math.max(0, Math.min(LAST_POINT, index + jump));
       if (Math.abs(jump) <= 2) break;
     }
-    while (cell > 0 && loss < this.point(cell).loss) cell--;
-    while (cell < LAST - 1 && loss >= this.point(cell + 1).loss) cell++;
-    this.cell = cell;
-    this.below = this.point(cell);
-    this.above = this.point(cell + 1);
+    return index;
+  }
+
+  private moveTo(piece: number): void {
+    this.piece = piece;
+    this.place = this.pieces.place(piece) ?? this.make(piece);
+  }
+
+  private make(piece: number): number {
+    const below = this.point(piece);
+    if (piece === LAST_POINT) return this.pieces.extend(piece, below);
+    return this.pieces.join(piece, below, this.point(piece + 1));
   }
 
   private point(index: number): CurvePoint {
     const known = this.points[index];
     if (known) return known;
-    const reynolds = gridReynolds[index] as number;
-    frictionAt(reynolds, gridViscous[index] as number, this.relativeRoughness, this.friction);
-    const pipeLoss = this.friction.factor * this.slenderness;
-    const total = pipeLoss + this.minorLoss;
-    const loss = total * reynolds * reynolds;
-    const exponent = 2 + (this.friction.exponent * pipeLoss) / total;
-    const point = { reynolds, loss, slope: reynolds / (exponent * loss), exponent };
+    const point = curvePoint(this.shape, index);
     this.points[index] = point;
     return point;
   }
+}
 
-  private interpolate(loss: number): void {
-    const { below, above } = this;
-    const width = above.loss - below.loss;
-    const t = (loss - below.loss) / width;
-    if (t > 1) {
-      this.slope = above.slope;
-      this.reynolds = above.reynolds + above.slope * (loss - above.loss);
-      return;
-    }
-    const rise = above.reynolds - below.reynolds;
-    const [first, last] = [below.slope * width, above.slope * width];
-    const square = 3 * rise - 2 * first - last;
-    const cube = first + last - 2 * rise;
-    this.reynolds = below.reynolds + t * (first + t * (square + t * cube));
-    this.slope = (first + t * (2 * square + t * 3 * cube)) / width;
-  }
+const asDouble = new Float64Array(1);
+const asWords = new Uint32Array(asDouble.buffer);
+/** Which of the two words holds the exponent depends on the machine's byte order. */
+const HIGH_WORD = new Uint8Array(Uint16Array.of(1).buffer)[0] === 1 ? 1 : 0;
+
+/** Sixteen stretches to the octave, told from a double's exponent and first four binary places alone. */
+function stretchOf(loss: number): number {
+  asDouble[0] = loss;
+  return (asWords[HIGH_WORD] as number) >>> 16;
 }
 
 /** ln x, between 1/3 and 3 by a fraction that is 5 % out at worst and a quarter of the cost. */

@@ -22,11 +22,14 @@ export interface Pipe {
  * @source Darcy–Weisbach as in Crane TP-410; friction as in friction.ts.
  */
 export function pipeLaw(pipe: Pipe, { density, viscosity }: Fluid): Law {
-  const slenderness = pipe.length / pipe.bore;
   const weight: Pascal = density * STANDARD_GRAVITY * pipe.rise;
   const lossPerPascal = (2 * density * pipe.bore * pipe.bore) / (viscosity * viscosity);
   const flowPerReynolds = (Math.PI * pipe.bore * viscosity) / (4 * density);
-  const curve = new LossCurve(slenderness, pipe.minorLoss, pipe.roughness / pipe.bore);
+  const curve = new LossCurve({
+    slenderness: pipe.length / pipe.bore,
+    minorLoss: pipe.minorLoss,
+    relativeRoughness: pipe.roughness / pipe.bore,
+  });
   return (inlet, outlet, result) => {
     const drop = inlet - outlet - weight;
     curve.follow(Math.abs(drop) * lossPerPascal);

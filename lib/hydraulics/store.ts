@@ -2,7 +2,7 @@ import type { Pascal } from '../units';
 
 /** What a store says at one pressure. The caller owns one and lends it, so that nothing is allocated. */
 export interface StoredVolume {
-  /** m³ at supply density beyond what the node holds at ambient pressure. */
+  /** m³ at supply density, from wherever the store counts. */
   volume: number;
   /** ∂volume/∂pressure, m³/Pa, always positive. */
   perPressure: number;

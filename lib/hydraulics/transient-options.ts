@@ -37,7 +37,7 @@ export interface TransientOptions extends PaceOptions {
 export interface Moment {
   time: Second;
   pressures: Float64Array;
-  /** Volume beyond that at ambient pressure, by node, m³. */
+  /** m³ by node, as its store counts it. */
   volumes: Float64Array;
   /** m³/s by branch, those of the stores beyond the network's own. */
   flows: Float64Array;

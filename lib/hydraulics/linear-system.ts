@@ -5,7 +5,8 @@
  * zeroes beats anything cleverer. One function, since every call inside it would cost as much as the arithmetic.
  *
  * @param matrix  n × n, row by row.
- * @param band  Entries further than this from the diagonal are zero. Exchanged rows reach up to twice as far right.
+ * @param band  A has no entries further than this from its diagonal. Exchanged rows reach twice as far to the right, where
+ *   A must be clear; what lies beyond is neither read nor written.
  * @returns −1, or the column in which no pivot was left.
  */
 export function solveInPlace(matrix: Float64Array, b: Float64Array, n: number, band: number): number {

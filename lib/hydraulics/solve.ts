@@ -3,6 +3,7 @@ import type { FlowAndSlopes } from './elements/element';
 import { SolveError, type SolveFailure } from './errors';
 import { solveInPlace } from './linear-system';
 import type { Branch, Network, Solution } from './network';
+import { bandOf, numberUnknowns } from './unknowns';
 import { unreached } from './unreached';
 import { type Workspace, workspaceFor } from './workspace';
 
@@ -76,41 +77,14 @@ class Iteration {
     this.pressures = new Float64Array(buffer, 0, start.length);
     this.flows = new Float64Array(buffer, start.length * Float64Array.BYTES_PER_ELEMENT);
     this.pressures.set(start);
-    this.size = this.numberUnknowns();
+    this.size = numberUnknowns(network, work, this.pressures);
     this.heldUnknown = held ? (work.unknown[held.node] ?? -1) : -1;
-    this.band = this.heldUnknown < 0 ? this.widestBranch() : this.size - 1;
+    // The demand's column may reach any row.
+    this.band = this.heldUnknown < 0 ? bandOf(network, work) : this.size - 1;
     if (held) this.pressures[held.node] = held.pressure;
     this.dampingSteps = held ? DAMPING_STEPS_HELD : DAMPING_STEPS;
     this.demand = demand;
     work.trial.set(this.pressures);
-  }
-
-  /** Numbers the free nodes, puts the fixed pressures in, and returns how many are free. */
-  private numberUnknowns(): number {
-    const { unknown, nodeOf } = this.work;
-    let size = 0;
-    for (let node = 0; node < this.network.nodes.length; node++) {
-      const fixed = this.network.fixed[node];
-      if (fixed !== undefined) {
-        this.pressures[node] = fixed;
-        unknown[node] = -1;
-      } else {
-        nodeOf[size] = node;
-        unknown[node] = size++;
-      }
-    }
-    return size;
-  }
-
-  /** How far apart the unknowns are numbered that a branch joins: the Jacobian's band. */
-  private widestBranch(): number {
-    const { unknown } = this.work;
-    let widest = 0;
-    for (const { from, to } of this.network.branches) {
-      const [one, other] = [unknown[from] as number, unknown[to] as number];
-      if (one >= 0 && other >= 0) widest = Math.max(widest, Math.abs(one - other));
-    }
-    return widest;
   }
 
   run(maxIterations: number): Solution | SolveFailure {
@@ -144,7 +118,7 @@ class Iteration {
     for (let attempt = 0; attempt < attempts; attempt++) {
       const next = this.tryShare(share, demand);
       if (Number.isFinite(next) && next <= merit * (1 - SUFFICIENT * share)) {
-        this.keepTrial();
+        this.pressures.set(this.work.trial);
         return next;
       }
       share = cutShare(share, merit, next);
@@ -152,13 +126,6 @@ class Iteration {
     this.demand = demand;
     this.assemble(this.pressures, demand);
     return undefined;
-  }
-
-  private keepTrial(): void {
-    for (let i = 0; i < this.size; i++) {
-      const node = this.work.nodeOf[i] as number;
-      this.pressures[node] = this.work.trial[node] as number;
-    }
   }
 
   /** Puts a share of the step into `trial` and `demand`, and evaluates there. */

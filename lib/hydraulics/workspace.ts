@@ -9,7 +9,7 @@ export interface Workspace {
   step: Float64Array;
   /** ∂residual/∂demand. */
   demandSlopes: Float64Array;
-  /** Unknowns × unknowns, row by row, at its beginning. */
+  /** Unknowns × unknowns, row by row, at its beginning. Kept up within the band only, see linear-system.ts. */
   jacobian: Float64Array;
   /** Unknown of each node, −1 where its pressure is fixed. */
   unknown: Int32Array;

@@ -49,6 +49,9 @@ function networkOf(count: number, drawn: readonly (readonly [Law, number, number
   return { nodes, fixed: nodes.map(() => undefined), branches };
 }
 
+/** The solver does not count 2e-18 m³/s at a node: m³ in 10 s at eight of them. */
+const NOT_COUNTED = 8 * 10 * 2e-18;
+
 test('what a closed network holds stays the same, to one part in a thousand million', () => {
   fc.assert(
     fc.property(closed, ({ network, stores: held, start }) => {
@@ -59,7 +62,8 @@ test('what a closed network holds stays the same, to one part in a thousand mill
       const options = { stores: held, start: Float64Array.from(start), until: 10 };
       const [first, ...later] = followTransient(network, options, total);
       for (const { sum } of later) {
-        expect(Math.abs(sum - (first?.sum ?? Number.NaN))).toBeLessThanOrEqual(1e-9 * (first?.size ?? 0));
+        const allowed = 1e-9 * (first?.size ?? 0) + NOT_COUNTED;
+        expect(Math.abs(sum - (first?.sum ?? Number.NaN))).toBeLessThanOrEqual(allowed);
       }
     }),
     { numRuns: 300, endOnFailure: true },

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { measurands } from '../gauges/gauge';
 import { conditionIds } from '../rig/condition';
-import { traceIds } from '../rig/trace';
+import { traceIds } from '../rig/traces/trace';
 import { idSchema, portIdSchema, sourceSchema } from '../source';
 import { unitNames } from '../units';
 

@@ -1,4 +1,4 @@
-import type { Trace, TraceLine } from '../rig/trace';
+import { type Trace, type TraceLine, valueAt } from '../rig/traces/trace';
 import { fromSi, type Unit } from '../units';
 import type { ShownLine } from './shown';
 
@@ -21,16 +21,6 @@ export function recordedLines({ lines }: Trace): ShownLine[] {
     const values = times.map((time) => Math.round(fromSi(valueAt(line, time), unit) / step) * step);
     return { id: line.id, unit, times: times.map(tidy), values: values.map(tidy) };
   });
-}
-
-/** Between the solver's steps a line is straight. */
-export function valueAt({ times, values }: TraceLine, time: number): number {
-  let after = times.findIndex((candidate) => candidate >= time);
-  if (after < 0) after = times.length - 1;
-  const before = Math.max(0, after - 1);
-  const [start = 0, end = 0] = [times[before], times[after]];
-  const share = end > start ? (time - start) / (end - start) : 1;
-  return (values[before] ?? 0) * (1 - share) + (values[after] ?? 0) * share;
 }
 
 function tidy(value: number): number {

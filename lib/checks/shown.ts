@@ -1,4 +1,4 @@
-import type { TraceLineId } from '../rig/trace';
+import type { TraceLineId } from '../rig/traces/trace';
 import type { Unit } from '../units';
 
 /** One quantity over time as a recorder drew it. */

@@ -31,6 +31,8 @@ export interface Rested {
   solution: Solution;
   /** By node index. */
   temperatures: Float64Array;
+  /** What the fuel's properties were taken at. */
+  assumed: SideTemperatures;
 }
 
 /** Fuel properties are right once no side's temperature moves by more than this: 0.1 % of a viscosity. */
@@ -72,7 +74,7 @@ export function comeToRest(rig: Rig, setting: Setting, fuel: Fuel, condition: St
       : solve(network, { start: from, demand: restDemand });
     const temperatures = heatBalance(rig, setting, condition, bound, solution);
     const found = sideTemperatures(rig, temperatures, setting.airTemperature);
-    if (farthest(found, assumed) < SETTLED || pass === MOST_PASSES) return { bound, solution, temperatures };
+    if (farthest(found, assumed) < SETTLED || pass === MOST_PASSES) return { bound, solution, temperatures, assumed };
     assumed = found;
     start = solution.pressures;
   }

@@ -2,7 +2,7 @@ import type { Fuel } from '../fluids/fuel';
 import { type OperatingPoints, operatingPoints } from './operating-point';
 import type { Rig } from './rig';
 import type { Setting } from './setting';
-import { Traces } from './traces';
+import { Traces } from './traces/traces';
 
 /** Everything that can be measured on a rig in its setting. */
 export interface RigState {

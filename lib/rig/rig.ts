@@ -6,6 +6,7 @@ import { type ElementKind, type ElementOf, elementSchema } from './element';
 
 const positive = z.number().positive();
 const atLeastZero = z.number().nonnegative();
+const share = z.number().min(0).max(1);
 
 /** Pressure sides, which the drawing shows by line style. */
 export const sides = ['ambient', 'suction', 'low', 'high', 'return'] as const;
@@ -106,7 +107,9 @@ export const rigSchema = z.strictObject({
   /** The rail-pressure controller. */
   control: z.strictObject({
     /** Demand that is held when the sensor's signal makes no sense. */
-    limpDemand: z.number().min(0).max(1),
+    limpDemand: share,
+    /** Demand from which the controller sets out in each running condition: the control unit's own map of a sound rig. */
+    baseDemand: z.strictObject({ cranking: share, idle: share, 'high-idle': share, 'full-load': share }),
     /** Demand per megapascal that is missing. */
     proportionalPerMpa: positive,
     /** Demand per second and megapascal. */

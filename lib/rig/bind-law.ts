@@ -20,6 +20,7 @@ import type { Surroundings } from './surroundings';
 const MM2 = 1e-6;
 const CM3 = 1e-6;
 const UM3 = 1e-18;
+const LITRE = 1e-3;
 const MM = 1e-3;
 const UM = 1e-6;
 const KPA = 1e3;
@@ -43,6 +44,8 @@ export function bindLaw(element: RigElement, fuel: FuelState, at: Surroundings):
           ventArea: element.ventAreaMm2 * MM2,
           flowCoefficient: element.flowCoefficient,
           level: element.depthM * element.levelShare * at.tankLevel,
+          ullage: element.volumeL * LITRE * (1 - element.levelShare * at.tankLevel),
+          run: at.minutes * 60,
         },
         fuel.density,
         at.airDensity,
@@ -85,6 +88,7 @@ export function bindLaw(element: RigElement, fuel: FuelState, at: Surroundings):
         freeFlow: element.freeFlowLmin * element.condition * LITRE_PER_MINUTE,
         deadHead: element.deadHeadKpa * element.condition * KPA,
         speed: (at.liftPumpVolts * element.supplyShare * element.circuitShare) / element.ratedVolts,
+        vapourPressure: fuel.vapourPressure,
       });
     case 'gear-pump':
       return gearPumpLaw(
@@ -120,7 +124,7 @@ export function bindLaw(element: RigElement, fuel: FuelState, at: Surroundings):
     case 'injector-return':
       return injectorReturnLaw(
         {
-          clearance: element.clearanceUm3 * UM3,
+          clearance: (element.clearanceUm3 + element.oneClearanceUm3) * UM3,
           controlFlow: element.controlMm3PerShot * MM ** 3 * at.engineSpeed * at.shotsPerRevolution,
           reference: element.referenceMpa * MPA,
         },

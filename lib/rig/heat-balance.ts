@@ -135,6 +135,9 @@ export function workOn(element: RigElement, flow: number, rise: number): number 
   return 'efficiency' in element ? (Math.max(0, flow) * Math.max(0, rise)) / element.efficiency : 0;
 }
 
+/** Even an empty tank has its walls and what the pick-up does not reach. */
+const LEAST_LEVEL = 0.08;
+
 /**
  * What holds the tank's temperature, as a conductance towards a temperature: its own heat content over the minutes it has
  * been fed, and the air.
@@ -145,7 +148,8 @@ function tankStore(
   { minutes, tankRiseK }: RigCondition,
   { density, heatCapacity }: Medium,
 ) {
-  const content = density * heatCapacity * tank.volumeL * 1e-3 * Math.max(0.02, setting.tankLevel * tank.levelShare);
+  const content =
+    density * heatCapacity * tank.volumeL * 1e-3 * Math.max(LEAST_LEVEL, setting.tankLevel * tank.levelShare);
   const inertia = content / (minutes * 60);
   const conductance = inertia + tank.coolingWPerK;
   const air = setting.airTemperature + tank.warmthK;

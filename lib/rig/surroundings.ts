@@ -20,6 +20,8 @@ export interface Surroundings {
   injectionEnable: Pascal;
   /** Tank level, 0…1. */
   tankLevel: number;
+  /** How long it has been run so. */
+  minutes: number;
 }
 
 export function surroundingsOf(rig: Rig, setting: Setting, conditionId: SteadyConditionId): Surroundings {
@@ -36,5 +38,6 @@ export function surroundingsOf(rig: Rig, setting: Setting, conditionId: SteadyCo
     sensor: sensorLine(elementOfKind(rig, 'rail-sensor')),
     injectionEnable: conditionId === 'cranking' ? rig.injectionEnableMpa * 1e6 : 0,
     tankLevel: setting.tankLevel,
+    minutes: condition.minutes,
   };
 }

@@ -49,6 +49,7 @@ function railValues(rig: Rig, { bound: { surroundings: at }, solution }: Rested,
     railShare: at.railCommand > 0 ? sensed / at.railCommand : 1,
     injectedShare: commandedFlow > 0 ? (flows[elementOfKind(rig, 'injectors').id] ?? 0) / commandedFlow : 1,
     reliefOpening: relief ? trueRail - relief.openMpa * 1e6 : -1,
+    returnPressure: (pressures[elementOfKind(rig, 'injector-return').to] ?? 0) - at.ambient,
     deliveryPressure: (pressures[elementOfKind(rig, 'metering-valve').from] ?? 0) - at.ambient,
   };
 }
@@ -96,7 +97,8 @@ function freeGas(rig: Rig, fuel: Fuel, { bound }: Rested, { pressures, temperatu
   );
   if (passing < 1e-9) return 0;
   const temperature = temperatures[rig.sightNode] ?? 288.15;
-  const pressure = pressures[rig.sightNode] ?? bound.surroundings.ambient;
+  // A line that has run dry is at its vapour pressure, not below.
+  const pressure = Math.max(bound.fluids.suction.vapourPressure + 1e3, pressures[rig.sightNode] ?? 0);
   const bunsen = bunsenCoefficient(fuel.density15, temperature);
   const released = RELEASE_SHARE * releasedAir(bunsen, bound.surroundings.ambient, pressure, temperature);
   return Math.min(1, drawn / passing + released / (1 + released));

@@ -3,13 +3,16 @@ import { followTransient } from '../../hydraulics/transient';
 import { STANDARD_GRAVITY } from '../../units';
 import { comeToRest } from '../operating-point';
 import { elementOfKind } from '../rig';
-import type { Scene } from './manoeuvre';
+import { rebound, type Scene } from './manoeuvre';
 import { nodeOf } from './stores';
 import type { Trace } from './trace';
 
 /** A long run under load with the cap tight: fuel that leaves the tank must be made good by air, or the air left expands. */
-export function tankVacuumTrace({ rig, setting, fuel }: Scene): Trace {
-  const { bound } = comeToRest(rig, setting, fuel, 'full-load');
+export function tankVacuumTrace(scene: Scene): Trace {
+  const { rig, setting, fuel } = scene;
+  const { assumed } = comeToRest(rig, setting, fuel, 'full-load');
+  // The tank's own store takes the place of what the law assumes to have expanded by then.
+  const bound = rebound(scene, 'full-load', assumed, { minutes: Number.POSITIVE_INFINITY });
   const { ambient } = bound.surroundings;
   const tank = elementOfKind(rig, 'tank');
   const level = setting.tankLevel * tank.levelShare;

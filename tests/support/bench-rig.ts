@@ -4,6 +4,7 @@ import type { Fuel } from '@/lib/fluids/fuel';
 import type { OperatingPoints } from '@/lib/rig/operating-point';
 import { operatingPoints } from '@/lib/rig/operating-point';
 import type { Rig } from '@/lib/rig/rig';
+import { type RigState, rigState } from '@/lib/rig/rig-state';
 import type { Setting } from '@/lib/rig/setting';
 
 export const catalogue = loadCatalogue();
@@ -38,10 +39,19 @@ export function causeOf(id: string) {
   return cause;
 }
 
-export function pointsWith(cause: string, severity: number, setting = mildDay): OperatingPoints {
-  return operatingPoints(applyCause(aRig(), causeOf(cause), severity), setting, fuelOf(setting));
+/** A rig in a setting, as it is or with one thing wrong with it. */
+export function stateOf(rig = aRig(), setting = mildDay): RigState {
+  return rigState(rig, setting, fuelOf(setting));
 }
 
-export function healthyPoints(setting = mildDay): OperatingPoints {
-  return operatingPoints(aRig(), setting, fuelOf(setting));
+export function stateWith(cause: string, severity: number, setting = mildDay, rig = aRig()): RigState {
+  return stateOf(applyCause(rig, causeOf(cause), severity), setting);
+}
+
+export function pointsWith(cause: string, severity: number, setting = mildDay, rig = aRig()): OperatingPoints {
+  return operatingPoints(applyCause(rig, causeOf(cause), severity), setting, fuelOf(setting));
+}
+
+export function healthyPoints(setting = mildDay, rig = aRig()): OperatingPoints {
+  return operatingPoints(rig, setting, fuelOf(setting));
 }

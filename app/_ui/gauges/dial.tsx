@@ -1,7 +1,9 @@
 import { useTranslations } from 'next-intl';
 import type { Gauge } from '@/lib/gauges/gauge';
+import { withUnit } from '../show-quantity';
 import styles from './gauges.module.css';
 import { markPosition, type Scale, scaleMarks } from './mark-position';
+import { angleOf, needlePath, type Pointer, point, pointerAngle, polar, sectorPath, swingOf } from './needle';
 
 const CENTRE = { x: 130, y: 130 };
 const RIM = 118;
@@ -9,48 +11,67 @@ const MARKS = 90;
 const NUMBERS = 103;
 const MARK_LENGTH = [16, 12, 8] as const;
 const MARK_CLASS = [styles.numberedMark, styles.halfMark, styles.mark] as const;
-/** The scale runs clockwise from lower left over 270°. */
-const START = 135;
-const SWEEP = 270;
-/** How far past the last mark the pointer's stop stands, degrees. */
-const STOP = 7;
-
-export type Pointer = { at: number } | { stop: 'low' | 'high' };
 
 /** A gauge with a needle, to be read by eye: the value stands nowhere in print. */
 export function Dial({ gauge, scale, pointer }: { gauge: Gauge; scale: Scale; pointer: Pointer }) {
-  const angle = (value: number) => START + (SWEEP * (value - gauge.range.min)) / (gauge.range.max - gauge.range.min);
-  const needle = 'at' in pointer ? angle(pointer.at) : stopAngle(pointer.stop);
+  const t = useTranslations('gauges');
+  const text = useDialText(gauge, scale, pointer);
+  const swings = 'at' in pointer && pointer.flutter !== undefined;
   return (
-    <svg className={styles.instrument} viewBox="0 0 260 260" role="img" aria-label={useDialText(gauge, scale, pointer)}>
-      <circle className={styles.rim} cx={CENTRE.x} cy={CENTRE.y} r={RIM} />
-      {scaleMarks(scale, gauge.range).map(({ value, rank }) => (
-        <path
-          key={value}
-          className={MARK_CLASS[rank]}
-          d={`M${at(angle(value), MARKS)}L${at(angle(value), MARKS - MARK_LENGTH[rank])}`}
-        />
-      ))}
-      {scaleMarks(scale, gauge.range)
-        .filter(({ rank }) => rank === 0)
-        .map(({ value }) => {
-          const [x, y] = polar(angle(value), NUMBERS);
-          return (
-            <text key={value} className={styles.number} x={x} y={y + 5}>
-              {value}
-            </text>
-          );
-        })}
-      <text className={styles.unit} x={CENTRE.x} y={CENTRE.y + 52}>
-        {gauge.unit}
-      </text>
-      <text className={styles.class} x={CENTRE.x} y={CENTRE.y + 72}>
-        {gauge.text.en.accuracy}
-      </text>
-      <path className={styles.needle} d={needlePath(needle)} />
-      <circle className={styles.hub} cx={CENTRE.x} cy={CENTRE.y} r="7" />
-    </svg>
+    <>
+      <svg className={styles.instrument} viewBox="0 0 260 260" role="img" aria-label={text}>
+        <circle className={styles.rim} cx={CENTRE.x} cy={CENTRE.y} r={RIM} />
+        <DialMarks gauge={gauge} scale={scale} />
+        <text className={styles.unit} x={CENTRE.x} y={CENTRE.y + 52}>
+          {gauge.unit}
+        </text>
+        <text className={styles.class} x={CENTRE.x} y={CENTRE.y + 72}>
+          {gauge.text.en.accuracy}
+        </text>
+        <Needle range={gauge.range} pointer={pointer} />
+        <circle className={styles.hub} cx={CENTRE.x} cy={CENTRE.y} r="7" />
+      </svg>
+      {swings && <p className={styles.swings}>{t('swings', { amount: swingWords(gauge, pointer.flutter) })}</p>}
+    </>
   );
+}
+
+function DialMarks({ gauge: { range }, scale }: { gauge: Gauge; scale: Scale }) {
+  return scaleMarks(scale, range).map(({ value, rank }) => {
+    const angle = angleOf(value, range);
+    const [x, y] = polar(angle, NUMBERS);
+    return (
+      <g key={value}>
+        <path className={MARK_CLASS[rank]} d={`M${point(angle, MARKS)}L${point(angle, MARKS - MARK_LENGTH[rank])}`} />
+        {rank === 0 && (
+          <text className={styles.number} x={x} y={y + 5}>
+            {value}
+          </text>
+        )}
+      </g>
+    );
+  });
+}
+
+/** The needle, with what it sweeps over and its two ends where it does not stand still. */
+function Needle({ range, pointer }: { range: Gauge['range']; pointer: Pointer }) {
+  const angle = pointerAngle(pointer, range);
+  const swing = swingOf(pointer, range);
+  if (!swing) return <path className={styles.needle} d={needlePath(angle)} />;
+  const ends = { '--from': `${swing.from - angle}deg`, '--to': `${swing.to - angle}deg` } as React.CSSProperties;
+  return (
+    <>
+      <path className={styles.swept} d={sectorPath(swing.from, swing.to)} />
+      <path className={styles.faint} d={needlePath(swing.from)} />
+      <path className={styles.faint} d={needlePath(swing.to)} />
+      <path className={styles.needle} d={needlePath(angle)} />
+      <path className={`${styles.faint} ${styles.swinging}`} style={ends} d={needlePath(angle)} />
+    </>
+  );
+}
+
+function swingWords({ unit }: Gauge, flutter: number | undefined): string {
+  return withUnit(String(flutter ?? 0), unit);
 }
 
 function useDialText(gauge: Gauge, scale: Scale, pointer: Pointer): string {
@@ -65,26 +86,4 @@ function useDialText(gauge: Gauge, scale: Scale, pointer: Pointer): string {
   const { number, divisions, half } = markPosition(pointer.at, scale, gauge.range.min);
   const place = divisions === 0 && !half ? 'on' : half ? 'halfPast' : 'past';
   return `${about} ${t(`needle.${place}`, { number: String(number), divisions })}`;
-}
-
-function stopAngle(end: 'low' | 'high'): number {
-  return end === 'low' ? START - STOP : START + SWEEP + STOP;
-}
-
-/** A slender triangle with a short tail, so that its tip tells half divisions apart. */
-function needlePath(angle: number): string {
-  return `M${at(angle, MARKS - 3)}L${at(angle + 90, 3)}L${at(angle + 180, 26)}L${at(angle - 90, 3)}Z`;
-}
-
-function at(degrees: number, radius: number): string {
-  return polar(degrees, radius).join(' ');
-}
-
-/** Hundredths of a unit: enough for the eye, and the same text in every process. */
-function polar(degrees: number, radius: number): [number, number] {
-  const radians = (degrees * Math.PI) / 180;
-  return [
-    Number((CENTRE.x + radius * Math.cos(radians)).toFixed(2)),
-    Number((CENTRE.y + radius * Math.sin(radians)).toFixed(2)),
-  ];
 }

@@ -1,6 +1,6 @@
 import { useTranslations } from 'next-intl';
 import type { Gauge } from '@/lib/gauges/gauge';
-import { showAtResolution } from '../show-quantity';
+import type { Unit } from '@/lib/units';
 import styles from './gauges.module.css';
 
 /** A screen that prints its value, or that it cannot. */
@@ -11,15 +11,15 @@ export function Digital({
 }: {
   gauge: Gauge;
   label: string;
-  shown: { value: number; unit: string } | { offScale: 'low' | 'high' };
+  shown: { digits: string; unit: Unit } | { offScale: 'low' | 'high' };
 }) {
   const t = useTranslations('gauges');
   return (
     <div className={styles.screen}>
       <p className={styles.digits}>
-        {'value' in shown ? (
+        {'digits' in shown ? (
           <>
-            {showAtResolution(shown.value, gauge.resolution)}
+            {shown.digits}
             <small>{shown.unit === 'count' ? '' : shown.unit}</small>
           </>
         ) : (

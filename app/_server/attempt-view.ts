@@ -1,5 +1,5 @@
 import { gaugeFor } from '@/lib/cases/perform-check';
-import type { Shown } from '@/lib/checks/shown';
+import type { Shown, ShownLine } from '@/lib/checks/shown';
 import type { Gauge } from '@/lib/gauges/gauge';
 import { type FindingAct, instrumentsDestroyed, type ReadingAct } from '@/lib/grading/acts';
 import type { ConditionId } from '@/lib/rig/condition';
@@ -18,6 +18,8 @@ export interface ReadingItem {
   label: string;
   shown: Shown;
   vacuum: boolean;
+  /** Words for what an eye tells apart, from 0 up. */
+  grades: readonly string[] | undefined;
   /** In the unit in which it shows this quantity; undefined where content has dropped the instrument. */
   gauge: Gauge | undefined;
   finding: FindingView | undefined;
@@ -25,20 +27,26 @@ export interface ReadingItem {
 
 export interface ReadingView {
   seq: number;
-  check: { id: string; name: string; severalQuantities: boolean };
+  check: { id: string; name: string; severalQuantities: boolean; cautions: readonly string[] };
   condition: ConditionId;
   instrument: { id: string; name: string };
   minutes: number;
   items: readonly ReadingItem[];
-  destroyed: boolean;
+  /** What a recorder drew: the same for every quantity that is read off it. */
+  lines: readonly ShownLine[];
 }
+
+/** What somebody at the vehicle is told. The tank has to be looked into, and a cylinder that is at fault found. */
+export type ToldSetting = Omit<Setting, 'tankLevel' | 'cylinder'>;
 
 /** The part of an attempt's case that a learner may see at any time. */
 export interface CaseFace {
   workOrder: WorkOrder;
-  setting: Setting;
+  setting: ToldSetting;
   fuel: string;
   rig: Rig;
+  /** Drawn at the level at which two causes may be at work. */
+  hardest: boolean;
   choices: RigChoices;
 }
 
@@ -78,9 +86,10 @@ export function attemptView(history: History): AttemptView {
 }
 
 function caseFace({ attempt }: History): CaseFace {
-  const { workOrder, setting, rig } = caseOf(attempt);
+  const { workOrder, setting, rig, spec } = caseOf(attempt);
+  const { tankLevel: _, cylinder: __, ...told } = setting;
   const fuel = catalogue().fuels.get(setting.fuel)?.text.en ?? setting.fuel;
-  return { workOrder, setting, fuel, rig, choices: rigChoices(rig, catalogue()) };
+  return { workOrder, setting: told, fuel, rig, hardest: spec.hardest === true, choices: rigChoices(rig, catalogue()) };
 }
 
 function readingViews({ acts }: History): ReadingView[] {
@@ -95,6 +104,7 @@ function readingViews({ acts }: History): ReadingView[] {
           id: reading.check,
           name: check?.text.en.name ?? reading.check,
           severalQuantities: reading.shown.length > 1,
+          cautions: check?.cautions ?? [],
         },
         condition: reading.condition,
         instrument: {
@@ -103,9 +113,13 @@ function readingViews({ acts }: History): ReadingView[] {
         },
         minutes: check?.minutes ?? 0,
         items: reading.shown.map((shown) => readingItem(reading, shown, findings)),
-        destroyed: reading.shown.some(({ kind }) => kind === 'destroyed'),
+        lines: recordedIn(reading.shown),
       };
     });
+}
+
+function recordedIn(shown: readonly Shown[]): readonly ShownLine[] {
+  return shown.flatMap((one) => ('lines' in one && one.lines ? [one.lines] : []))[0] ?? [];
 }
 
 function readingItem(reading: ReadingAct & { seq: number }, shown: Shown, findings: FindingView[]): ReadingItem {
@@ -117,6 +131,7 @@ function readingItem(reading: ReadingAct & { seq: number }, shown: Shown, findin
     label: check?.text.en.quantities[shown.quantity] ?? shown.quantity,
     shown,
     vacuum: quantity?.measures === 'vacuum',
+    grades: quantity?.grades && check?.text.en.grades?.[shown.quantity],
     gauge: instrument && quantity ? gaugeFor(instrument, quantity) : instrument,
     finding: findings.find((finding) => finding.reading === reading.seq && finding.quantity === shown.quantity),
   };

@@ -28,7 +28,7 @@ export function decideFinding(
   );
   const shown = reading?.shown.find(({ quantity }) => quantity === finding.quantity);
   if (!reading || !shown) return { error: 'reading-not-found' };
-  if (shown.kind === 'destroyed') return { error: 'nothing-to-judge' };
+  if (shown.kind === 'destroyed' || shown.kind === 'jet') return { error: 'nothing-to-judge' };
   if (acts.some((act) => isSame(act, finding))) return { error: 'already-judged' };
   if (finding.clears.some((area) => finding.suspects.includes(area))) return { error: 'area-twice' };
   if (finding.limit !== null && !rig.limits.some(({ id }) => id === finding.limit)) return { error: 'unknown-limit' };
@@ -46,14 +46,16 @@ function gaugeOf(reading: ReadingAct, quantity: string, { checks, gauges }: Cata
   return instrument && found && gaugeFor(instrument, found);
 }
 
-/** A scale has to be read; where the instrument prints its value, or shows none, there is nothing to read. */
+/** A scale or a curve has to be read; where the instrument prints its value, or shows none, there is nothing to read. */
 function valueError(gauge: Gauge | undefined, shown: Shown, { entered }: FindingAct): FindingError | undefined {
   if (!isReadByEye(gauge, shown)) return entered ? 'value-not-read' : undefined;
   if (!entered) return 'value-missing';
   return gauge && dimensionOf(entered.unit) === dimensionOf(gauge.unit) ? undefined : 'unit-does-not-fit';
 }
 
+const READ_BY_EYE: readonly Gauge['display'][] = ['dial', 'cylinder', 'trace'];
+
 /** Whether the learner has to read a number off a scale. */
 export function isReadByEye(gauge: Gauge | undefined, shown: Shown): boolean {
-  return shown.kind === 'value' && (gauge?.display === 'dial' || gauge?.display === 'cylinder');
+  return shown.kind === 'value' && gauge !== undefined && READ_BY_EYE.includes(gauge.display);
 }

@@ -3,6 +3,8 @@ import type { Catalogue } from '@/lib/catalogue';
 import type { Check } from '@/lib/checks/check';
 import { type ConditionId, conditionIds } from '@/lib/rig/condition';
 import type { LimitLine, Rig } from '@/lib/rig/rig';
+import { type CheckGroup, checkGroup } from './check-groups';
+import { type LimitFacts, limitFacts } from './limit-facts';
 
 export interface Choice {
   id: string;
@@ -10,10 +12,13 @@ export interface Choice {
 }
 
 export interface CheckChoice extends Choice {
+  group: CheckGroup;
   how: string;
   ports: readonly string[];
   minutes: number;
   cautions: readonly string[];
+  /** What goes wrong with it in practice, each in a sentence. */
+  mistakes: readonly string[];
   /** All in which it can be done, the unwise ones among them unmarked. */
   conditions: readonly ConditionId[];
   /** Those that its procedure calls for. */
@@ -25,7 +30,7 @@ export interface LimitChoice {
   line: LimitLine;
   /** Named where the check reads more than one quantity. */
   quantity: string | undefined;
-  vacuum: boolean;
+  facts: LimitFacts;
 }
 
 /** Everything a learner can choose from. The same for every case of a rig, whatever is hidden in it. */
@@ -46,7 +51,7 @@ export function rigChoices(rig: Rig, catalogue: Catalogue): RigChoices {
       rig,
     ),
     limits: checks
-      .map((check) => ({ check: check.text.en.name, lines: limitChoices(rig, check) }))
+      .map((check) => ({ check: check.text.en.name, lines: limitChoices(rig, check, catalogue) }))
       .filter(({ lines }) => lines.length > 0)
       .sort((a, b) => collate(a.check, b.check)),
     causes: byName(causes.map(({ id, text }) => ({ id, name: text.en.name }))),
@@ -57,30 +62,30 @@ export function rigChoices(rig: Rig, catalogue: Catalogue): RigChoices {
 function checkChoice(check: Check, rig: Rig, { gauges }: Catalogue): CheckChoice {
   const all = conditionsOf(check);
   const instruments = check.instruments.flatMap((id) => gauges.get(id) ?? []);
+  const ports = check.ports[rig.id] ?? [];
   return {
     id: check.id,
     name: check.text.en.name,
     how: check.text.en.how,
-    ports: check.ports[rig.id] ?? [],
+    group: checkGroup(ports),
+    ports,
     minutes: check.minutes,
     cautions: check.cautions,
+    mistakes: check.mistakes.map(({ text }) => text.en),
     conditions: conditionIds.filter((id) => all.includes(id)),
     proofConditions: conditionIds.filter((id) => check.conditions.includes(id)),
     instruments: byName(instruments.map(({ id, text }) => ({ id, name: `${text.en.name}, ${text.en.accuracy}` }))),
   };
 }
 
-function limitChoices(rig: Rig, { id, quantities, text }: Check): LimitChoice[] {
+function limitChoices(rig: Rig, { id, quantities, text }: Check, catalogue: Catalogue): LimitChoice[] {
   return rig.limits
     .filter((line) => line.check === id)
-    .map((line) => {
-      const quantity = quantities.find((candidate) => candidate.id === line.quantity);
-      return {
-        line,
-        quantity: quantities.length > 1 ? text.en.quantities[line.quantity] : undefined,
-        vacuum: quantity?.measures === 'vacuum',
-      };
-    });
+    .map((line) => ({
+      line,
+      quantity: quantities.length > 1 ? text.en.quantities[line.quantity] : undefined,
+      facts: limitFacts(catalogue, line),
+    }));
 }
 
 /** Along the fuel's way: in the order of the rig's ports. */

@@ -1,10 +1,13 @@
 import { expect, test } from 'vitest';
+import { checkGroups } from '@/app/_server/check-groups';
+import { levels } from '@/app/learn/random-choices';
 import { loadCatalogue } from '@/content/load';
 import messages from '@/content/messages/en.json';
 import { areas } from '@/lib/areas';
 import { comparisons, verdicts } from '@/lib/checks/verdict';
 import { parts } from '@/lib/grading/grade';
 import { conditionIds } from '@/lib/rig/condition';
+import { traceLineIds } from '@/lib/rig/traces/trace';
 import { complaintIds, STORIES_PER_COMPLAINT, vehicleIds } from '@/lib/symptoms/work-order';
 
 const { checks } = loadCatalogue();
@@ -23,6 +26,11 @@ test.each<[string, readonly string[], Record<string, unknown>]>([
   ['verdict', verdicts, messages.verdicts],
   ['comparison', comparisons, messages.comparisons],
   ['part of the grade', parts, messages.debrief.parts],
+  ['comparison of what an eye sees', comparisons, messages.comparisons.grade],
+  ['area of work', checkGroups, messages.hookUp.groups],
+  ['line of a chart', traceLineIds, messages.gauges.trace.lines],
+  ['line of a chart, in full', traceLineIds, messages.gauges.trace.long],
+  ['level', levels, messages.learn.levels],
 ])('every %s has words', (_, ids, words) => {
   expect(ids.length).toBeGreaterThan(0);
   expect(ids.filter((id) => !(id in words))).toEqual([]);

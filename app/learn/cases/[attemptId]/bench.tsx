@@ -7,6 +7,8 @@ import ui from '@/app/_ui/ui.module.css';
 import styles from './case.module.css';
 import { FindingForm } from './finding-form';
 import { FindingText } from './findings';
+import { Harm } from './harm';
+import { isHarm, isRecording } from './reading-kind';
 
 /** The instrument with what it shows, and beside it the verdict to be given. */
 export function Bench({
@@ -39,7 +41,7 @@ export function Bench({
         </span>
       </div>
       {reading.check.severalQuantities && <Quantities view={view} reading={reading} item={item} />}
-      {view.state === 'open' && !item.finding && item.shown.kind !== 'destroyed' ? (
+      {view.state === 'open' && !item.finding && !isHarm(item.shown) ? (
         <FindingForm
           key={`${reading.seq} ${item.quantity}`}
           attemptId={view.id}
@@ -47,12 +49,12 @@ export function Bench({
           reading={reading}
           item={item}
           units={units}
-          picture={<Picture item={item} />}
+          picture={<Picture reading={reading} item={item} units={units} />}
         />
       ) : (
-        <div className={styles.bench}>
-          <Picture item={item} />
-          <Outcome face={face} item={item} units={units} />
+        <div className={`${styles.bench} ${isRecording(item) ? styles.wide : ''}`}>
+          <Picture reading={reading} item={item} units={units} />
+          <Outcome face={face} reading={reading} item={item} units={units} />
         </div>
       )}
     </section>
@@ -82,31 +84,38 @@ function Quantities({ view, reading, item }: { view: AttemptView; reading: Readi
   );
 }
 
-function Picture({ item }: { item: ReadingItem }) {
+function Picture({ reading, item, units }: { reading: ReadingView; item: ReadingItem; units: UnitChoice }) {
+  const { gauge, shown, label, grades } = item;
   return (
     <div className={styles.picture}>
-      {item.gauge && <Instrument gauge={item.gauge} shown={item.shown} label={item.label} />}
-      {item.gauge?.display !== 'digital' && <p className={styles.caption}>{item.label}</p>}
+      {gauge && (
+        <Instrument gauge={gauge} shown={shown} label={label} units={units} grades={grades} lines={reading.lines} />
+      )}
+      {gauge?.display !== 'digital' && <p className={styles.caption}>{label}</p>}
     </div>
   );
 }
 
 /** What a reading that waits for no verdict came to. */
-function Outcome({ face, item, units }: { face: CaseFace; item: ReadingItem; units: UnitChoice }) {
+function Outcome({
+  face,
+  reading,
+  item,
+  units,
+}: {
+  face: CaseFace;
+  reading: ReadingView;
+  item: ReadingItem;
+  units: UnitChoice;
+}) {
   const t = useTranslations('bench');
   const verdict = useTranslations('verdicts');
-  if (item.shown.kind === 'destroyed')
-    return (
-      <div className={ui.alert} role="alert">
-        <h3>{t('destroyedTitle')}</h3>
-        <p>{t('destroyedBody')}</p>
-      </div>
-    );
+  if (isHarm(item.shown)) return <Harm shown={item.shown} cautions={reading.check.cautions} units={units} />;
   if (!item.finding) return null;
   return (
     <div className={ui.stack}>
       <h3>{t('doneTitle')}</h3>
-      <FindingText finding={item.finding} rig={face.rig} units={units} vacuum={item.vacuum} />
+      <FindingText finding={item.finding} item={item} rig={face.rig} units={units} />
       <p role="status">{t('done', { verdict: verdict(item.finding.verdict) })}</p>
     </div>
   );

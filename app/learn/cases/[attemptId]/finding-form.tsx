@@ -3,15 +3,17 @@ import type { CaseFace, ReadingItem, ReadingView } from '@/app/_server/attempt-v
 import { isReadByEye } from '@/app/_server/decide-finding';
 import { ActForm } from '@/app/_ui/act-form';
 import type { UnitChoice } from '@/app/_ui/display-choices';
+import { unitRead, unitsToEnter } from '@/app/_ui/gauges/unit-read';
 import { limitWords } from '@/app/_ui/limit-words';
 import ui from '@/app/_ui/ui.module.css';
 import { VerdictShape } from '@/app/_ui/verdict-mark';
 import { type Area, areas } from '@/lib/areas';
 import { comparisons, verdicts } from '@/lib/checks/verdict';
-import { dimensionOf, type Unit, unitNames } from '@/lib/units';
+import type { Unit } from '@/lib/units';
 import { writeFinding } from './actions';
 import styles from './case.module.css';
 import { MOST_WORDS, NO_LIMIT } from './parse-forms';
+import { isRecording } from './reading-kind';
 
 /** What it reads, the verdict, and why. */
 export function FindingForm({
@@ -34,7 +36,7 @@ export function FindingForm({
   const bench = useTranslations('bench');
   return (
     <ActForm
-      className={`${styles.bench} ${styles.benchForm}`}
+      className={`${styles.bench} ${styles.benchForm} ${isRecording(item) ? styles.wide : ''}`}
       action={writeFinding}
       submit={t('write')}
       failed={t('failed')}
@@ -44,10 +46,16 @@ export function FindingForm({
       <input type="hidden" name="quantity" value={item.quantity} />
       {picture}
       <div className={styles.answer}>
-        {item.shown.kind === 'off-scale' && <p className={ui.notice}>{bench('offScale', { end: item.shown.end })}</p>}
-        {item.gauge && isReadByEye(item.gauge, item.shown) && <ScaleReading unit={item.gauge.unit} />}
+        {item.shown.kind === 'off-scale' && (
+          <p className={ui.notice}>
+            {bench(isRecording(item) ? 'offScaleTrace' : 'offScale', { end: item.shown.end })}
+          </p>
+        )}
+        {item.gauge && isReadByEye(item.gauge, item.shown) && (
+          <ScaleReading unit={unitRead(item.gauge, reading.lines, units)} />
+        )}
         <VerdictChoice />
-        <Reason face={face} units={units} />
+        <Reason face={face} units={units} graded={item.grades !== undefined} />
       </div>
       <AreaChoice name="clears" label={t('clears')} className={styles.clear} />
       <AreaChoice name="suspects" label={t('suspects')} className={styles.keep} />
@@ -61,28 +69,33 @@ export function FindingForm({
   );
 }
 
-/** Units worth reading a pressure in; the others are for content. */
-const SHOP_UNITS: readonly Unit[] = ['kPa', 'MPa', 'bar', 'psi', 'inHg', 'mL/min', 'L/min', '%'];
-
 function ScaleReading({ unit }: { unit: Unit }) {
   const t = useTranslations('finding');
-  const fitting = unitNames.filter((name) => SHOP_UNITS.includes(name) && dimensionOf(name) === dimensionOf(unit));
+  const fitting = unitsToEnter(unit);
   return (
     <div className={styles.reads}>
       <label className={ui.field}>
         <span>{t('reads')}</span>
         <input name="value" inputMode="decimal" autoComplete="off" required />
       </label>
-      <label className={ui.field}>
-        <span>{t('readsUnit')}</span>
-        <select name="unit" defaultValue={unit}>
-          {fitting.map((name) => (
-            <option key={name} value={name}>
-              {name}
-            </option>
-          ))}
-        </select>
-      </label>
+      {fitting.length > 1 ? (
+        <label className={ui.field}>
+          <span>{t('readsUnit')}</span>
+          <select name="unit" defaultValue={unit}>
+            {fitting.map((name) => (
+              <option key={name} value={name}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+      ) : (
+        <p className={ui.field}>
+          <span>{t('readsUnit')}</span>
+          <b className={styles.onlyUnit}>{unit}</b>
+          <input type="hidden" name="unit" value={unit} />
+        </p>
+      )}
     </div>
   );
 }
@@ -107,7 +120,7 @@ function VerdictChoice() {
 }
 
 /** How the reading stands to a line of the whole limit sheet: finding the right line is part of the work. */
-function Reason({ face, units }: { face: CaseFace; units: UnitChoice }) {
+function Reason({ face, units, graded }: { face: CaseFace; units: UnitChoice; graded: boolean }) {
   const t = useTranslations('finding');
   const compare = useTranslations('comparisons');
   const say = useTranslations('limits');
@@ -122,7 +135,7 @@ function Reason({ face, units }: { face: CaseFace; units: UnitChoice }) {
           </option>
           {comparisons.map((comparison) => (
             <option key={comparison} value={comparison}>
-              {compare(comparison)}
+              {compare(graded ? `grade.${comparison}` : comparison)}
             </option>
           ))}
         </select>
@@ -135,8 +148,8 @@ function Reason({ face, units }: { face: CaseFace; units: UnitChoice }) {
           </option>
           {face.choices.limits.map(({ check, lines }) => (
             <optgroup key={check} label={check}>
-              {lines.map(({ line, quantity, vacuum }) => {
-                const limit = limitWords(say, line, units, vacuum);
+              {lines.map(({ line, quantity, facts }) => {
+                const limit = limitWords(say, line, units, facts);
                 const condition = run(line.condition);
                 return (
                   <option key={line.id} value={line.id}>

@@ -1,6 +1,8 @@
 import Link from 'next/link';
 import { useTranslations } from 'next-intl';
 import type { AttemptView, FindingView, ReadingItem, ReadingView } from '@/app/_server/attempt-view';
+import { catalogue } from '@/app/_server/catalogue';
+import { limitFacts } from '@/app/_server/limit-facts';
 import { AreaChips } from '@/app/_ui/area-chips';
 import type { UnitChoice } from '@/app/_ui/display-choices';
 import { ItemValue } from '@/app/_ui/item-value';
@@ -28,19 +30,25 @@ export function Findings({ view, units }: { view: AttemptView; units: UnitChoice
       <ol>
         {judged.map(({ reading, item }) => (
           <li key={`${reading.seq} ${item.quantity}`} className={styles.finding}>
-            <Line reading={reading} item={item} />
-            {item.finding && (
-              <FindingText finding={item.finding} rig={view.face?.rig} units={units} vacuum={item.vacuum} />
-            )}
+            <Line reading={reading} item={item} units={units} />
+            {item.finding && <FindingText finding={item.finding} item={item} rig={view.face?.rig} units={units} />}
           </li>
         ))}
       </ol>
-      {waiting.length > 0 && <Waiting view={view} waiting={waiting} />}
+      {waiting.length > 0 && <Waiting view={view} waiting={waiting} units={units} />}
     </section>
   );
 }
 
-function Waiting({ view, waiting }: { view: AttemptView; waiting: { reading: ReadingView; item: ReadingItem }[] }) {
+function Waiting({
+  view,
+  waiting,
+  units,
+}: {
+  view: AttemptView;
+  waiting: { reading: ReadingView; item: ReadingItem }[];
+  units: UnitChoice;
+}) {
   const t = useTranslations('findings');
   return (
     <>
@@ -55,10 +63,10 @@ function Waiting({ view, waiting }: { view: AttemptView; waiting: { reading: Rea
                 scroll={false}
                 prefetch={false}
               >
-                <Line reading={reading} item={item} />
+                <Line reading={reading} item={item} units={units} />
               </Link>
             ) : (
-              <Line reading={reading} item={item} />
+              <Line reading={reading} item={item} units={units} />
             )}
           </li>
         ))}
@@ -67,13 +75,13 @@ function Waiting({ view, waiting }: { view: AttemptView; waiting: { reading: Rea
   );
 }
 
-function Line({ reading, item }: { reading: ReadingView; item: ReadingItem }) {
+function Line({ reading, item, units }: { reading: ReadingView; item: ReadingItem; units: UnitChoice }) {
   const run = useTranslations('conditionsShort');
   return (
     <span className={styles.line}>
       <b>{`${reading.check.severalQuantities ? item.label : reading.check.name}, ${run(reading.condition)}`}</b>
       <span className={styles.value}>
-        <ItemValue item={item} />
+        <ItemValue item={item} units={units} />
       </span>
     </span>
   );
@@ -82,24 +90,26 @@ function Line({ reading, item }: { reading: ReadingView; item: ReadingItem }) {
 /** Verdict, why, and the areas it clears and keeps, as one reads them on a job card. */
 export function FindingText({
   finding,
+  item,
   rig,
   units,
-  vacuum,
 }: {
   finding: FindingView;
+  item: ReadingItem;
   rig: Rig | undefined;
   units: UnitChoice;
-  vacuum: boolean;
 }) {
   const t = useTranslations('findings');
   const say = useTranslations('limits');
   const line = rig?.limits.find(({ id }) => id === finding.limit);
-  const limit = line ? limitWords(say, line, units, vacuum) : (finding.limit ?? say('none'));
+  const limit = line ? limitWords(say, line, units, limitFacts(catalogue(), line)) : (finding.limit ?? say('none'));
   return (
     <div className={styles.findingText}>
       <p>
         <VerdictMark verdict={finding.verdict} />{' '}
-        <span className={ui.small}>{t(`because.${finding.comparison}`, { limit })}</span>
+        <span className={ui.small}>
+          {t(`${item.grades ? 'becauseGrade' : 'because'}.${finding.comparison}`, { limit })}
+        </span>
       </p>
       <AreaChips clears={finding.clears} suspects={finding.suspects} />
       {finding.words !== '' && <p className={styles.words}>{finding.words}</p>}

@@ -7,6 +7,7 @@ import { Cautions } from '@/app/_ui/cautions';
 import ui from '@/app/_ui/ui.module.css';
 import { takeReading } from './actions';
 import styles from './case.module.css';
+import { CheckList } from './check-list';
 import type { Selection } from './selection';
 
 /** Choose a check, hook an instrument up, say how the engine is to run, take the reading. */
@@ -25,13 +26,7 @@ export function HookUp({ view, face, selection }: { view: AttemptView; face: Cas
           {atPort ? t('atPort', { id: atPort.id, name: atPort.text.en }) : check ? null : t('choose')}
         </span>
       </div>
-      <ul className={styles.checks}>
-        {listed.map((choice) => (
-          <li key={choice.id}>
-            <CheckLink attemptId={view.id} choice={choice} chosen={choice.id === check?.id} port={port} />
-          </li>
-        ))}
-      </ul>
+      <CheckList attemptId={view.id} checks={listed} chosen={check?.id} port={port} />
       {port !== undefined && (
         <p className={styles.all}>
           <Link href={`/learn/cases/${view.id}`} scroll={false} prefetch={false}>
@@ -41,34 +36,6 @@ export function HookUp({ view, face, selection }: { view: AttemptView; face: Cas
       )}
       {check && <HookUpForm key={`${check.id} ${view.destroyed.size}`} view={view} face={face} check={check} />}
     </section>
-  );
-}
-
-function CheckLink({
-  attemptId,
-  choice,
-  chosen,
-  port,
-}: {
-  attemptId: string;
-  choice: CheckChoice;
-  chosen: boolean;
-  port: string | undefined;
-}) {
-  const t = useTranslations('hookUp');
-  const query = new URLSearchParams({ ...(port !== undefined && { port }), check: choice.id });
-  return (
-    <Link
-      className={styles.check}
-      href={`/learn/cases/${attemptId}?${query}`}
-      scroll={false}
-      prefetch={false}
-      aria-current={chosen ? 'true' : undefined}
-    >
-      <span className={styles.portTag}>{choice.ports.join(' ')}</span>
-      <span>{choice.name}</span>
-      <span className={styles.cost}>{t('minutes', { minutes: choice.minutes })}</span>
-    </Link>
   );
 }
 
@@ -83,6 +50,7 @@ function HookUpForm({ view, face, check }: { view: AttemptView; face: CaseFace; 
         {check.name}
       </h3>
       <p>{check.how}</p>
+      <Mistakes texts={check.mistakes} />
       <p className={styles.portLine}>
         <span className={ui.label}>{t('port')}</span>{' '}
         {ports.map(({ id, text }) => t('ports', { id, name: text.en })).join(', ')}
@@ -125,5 +93,21 @@ function HookUpForm({ view, face, check }: { view: AttemptView; face: CaseFace; 
         <Cautions title={t('minding')} ids={check.cautions} />
       </ActForm>
     </div>
+  );
+}
+
+/** What goes wrong with the check in practice. Folded, as one reads it once. */
+function Mistakes({ texts }: { texts: readonly string[] }) {
+  const t = useTranslations('hookUp');
+  if (texts.length === 0) return null;
+  return (
+    <details className={styles.mistakes}>
+      <summary>{t('mistakes')}</summary>
+      <ul>
+        {texts.map((text) => (
+          <li key={text}>{text}</li>
+        ))}
+      </ul>
+    </details>
   );
 }

@@ -63,8 +63,8 @@ function SettingFacts({ face: { setting, fuel }, units }: { face: CaseFace; unit
       <dd>{t('filterAge', { percent: percent(setting.supplyFilterAge) })}</dd>
       <dt>{t('mainFilter')}</dt>
       <dd>{t('filterAge', { percent: percent(setting.mainFilterAge) })}</dd>
-      <dt>{t('tank')}</dt>
-      <dd>{t('tankLevel', { percent: percent(setting.tankLevel) })}</dd>
+      <dt>{t('lastRan')}</dt>
+      <dd>{t('hoursAgo', { hours: setting.hoursStanding })}</dd>
     </dl>
   );
 }

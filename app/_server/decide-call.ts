@@ -1,25 +1,51 @@
 import type { Catalogue } from '@/lib/catalogue';
-import type { CallAct } from '@/lib/grading/acts';
+import type { Answer, CallAct } from '@/lib/grading/acts';
 import { type ConditionId, conditionIds } from '@/lib/rig/condition';
 import type { Rig } from '@/lib/rig/rig';
 
-export type CallError = 'unknown-cause' | 'unknown-repair' | 'unknown-proof';
+export type CallError = 'unknown-cause' | 'unknown-repair' | 'unknown-proof' | 'same-cause-twice';
+
+/** One cause with its repair and proof: ids as they came in, not yet trusted. */
+export interface AnswerChoice {
+  cause: string;
+  repair: string;
+  check: string;
+  condition: string;
+}
+
+/** A call with the second cause that the learner thinks there is. */
+export interface CallChoice extends AnswerChoice {
+  also?: AnswerChoice;
+}
 
 /** What a call comes to: every id in it has to be one of the choices that any case of the rig offers. */
 export function decideCall(
   rig: Rig,
   catalogue: Catalogue,
-  { cause, repair, check, condition }: { cause: string; repair: string; check: string; condition: string },
+  { also, ...choice }: CallChoice,
 ): { act: CallAct } | { error: CallError } {
+  const first = answerOf(rig, catalogue, choice);
+  if ('error' in first) return first;
+  if (!also) return { act: { kind: 'call', ...first.answer } };
+  const second = answerOf(rig, catalogue, also);
+  if ('error' in second) return second;
+  if (second.answer.cause === first.answer.cause) return { error: 'same-cause-twice' };
+  return { act: { kind: 'call', ...first.answer, also: second.answer } };
+}
+
+function answerOf(
+  rig: Rig,
+  catalogue: Catalogue,
+  { cause, repair, check, condition }: AnswerChoice,
+): { answer: Answer } | { error: CallError } {
   const causes = [...catalogue.causes.values()];
   if (!causes.some(({ id }) => id === cause)) return { error: 'unknown-cause' };
   if (!causes.some(({ repairs }) => repairs.some(({ id }) => id === repair))) return { error: 'unknown-repair' };
   const proof = proofOf(rig, catalogue, check, condition);
-  if (!proof) return { error: 'unknown-proof' };
-  return { act: { kind: 'call', cause, repair, proof } };
+  return proof ? { answer: { cause, repair, proof } } : { error: 'unknown-proof' };
 }
 
-function proofOf(rig: Rig, { checks }: Catalogue, check: string, condition: string): CallAct['proof'] | undefined {
+function proofOf(rig: Rig, { checks }: Catalogue, check: string, condition: string): Answer['proof'] | undefined {
   const found = checks.get(check);
   const run: ConditionId | undefined = conditionIds.find((id) => id === condition);
   if (!found?.ports[rig.id] || !run || !found.conditions.includes(run)) return undefined;

@@ -17,10 +17,10 @@ export async function problem(code: ProblemCode, values: object = {}): Promise<s
 }
 
 /** A sentence that names the fields of a form that are missing or not usable. */
-export async function problemWithFields(fields: readonly string[]): Promise<string> {
+export async function problemWithFields(fields: readonly string[], code: ProblemCode = 'incomplete'): Promise<string> {
   const t = await getTranslations('fields');
   const names = fields.map((field) => (isField(field) ? t(field) : field));
-  return problem('incomplete', { fields: names.join(', ') });
+  return problem(code, { fields: names.join(', ') });
 }
 
 function isField(name: string): name is keyof typeof messages.fields {

@@ -84,3 +84,59 @@ test('a call is made of choices that every case of the rig offers', () => {
   expect(decide({ check: 'mood' })).toEqual({ error: 'unknown-proof' });
   expect(decide({ condition: 'idle' })).toEqual({ error: 'unknown-proof' });
 });
+
+test('a second cause is another one than the first, made of the same choices', () => {
+  const call = { cause: 'lift-pump-weak', repair: 'replace-lift-pump', check: 'prime-pressure', condition: 'key-on' };
+  const other = {
+    cause: 'main-filter-plugged',
+    repair: 'replace-main-filter',
+    check: 'main-filter-drop',
+    condition: 'full-load',
+  };
+  const decide = (also: typeof call) => decideCall(theCase.rig, catalogue, { ...call, also });
+  const proof = { check: 'main-filter-drop', condition: 'full-load' };
+  expect(decide(other)).toMatchObject({
+    act: { cause: 'lift-pump-weak', also: { cause: other.cause, repair: other.repair, proof } },
+  });
+  expect(decide(call)).toEqual({ error: 'same-cause-twice' });
+  expect(decide({ ...other, cause: 'gremlins' })).toEqual({ error: 'unknown-cause' });
+  expect(decide({ ...other, condition: 'cranking' })).toEqual({ error: 'unknown-proof' });
+});
+
+test('a fitting that let go a jet has nothing to judge', () => {
+  const jet: StoredAct = {
+    ...read(1, prime),
+    kind: 'reading',
+    check: 'prime-pressure',
+    condition: 'key-on',
+    instrument: 'dial-0-30-psi',
+    shown: [{ kind: 'jet', quantity: 'prime-pressure', speed: 400, pressure: 60e6 }],
+  };
+  expect(judge([jet])).toEqual({ error: 'nothing-to-judge' });
+});
+
+test('a curve has to be read, in seconds where it is a time', () => {
+  const check = catalogue.checks.get('prime-pressure');
+  const dial = catalogue.gauges.get('dial-0-30-psi');
+  if (!check || !dial) throw new Error('Content has no prime pressure');
+  const recorded: typeof catalogue = {
+    ...catalogue,
+    gauges: new Map([...catalogue.gauges, ['recorder', { ...dial, id: 'recorder', display: 'trace', unit: 's' }]]),
+    checks: new Map([...catalogue.checks, [check.id, { ...check, instruments: ['recorder'] }]]),
+  };
+  const acts: StoredAct[] = [
+    {
+      seq: 1,
+      kind: 'reading',
+      check: check.id,
+      condition: 'key-on',
+      instrument: 'recorder',
+      shown: [{ kind: 'value', quantity: 'prime-pressure', value: 12, unit: 's' }],
+    },
+  ];
+  const entered = (value: FindingAct['entered']) =>
+    decideFinding(theCase.rig, recorded, acts, { ...finding, entered: value });
+  expect(entered(null)).toEqual({ error: 'value-missing' });
+  expect(entered({ value: 12, unit: 'psi' })).toEqual({ error: 'unit-does-not-fit' });
+  expect(entered({ value: 12, unit: 's' })).toHaveProperty('act');
+});

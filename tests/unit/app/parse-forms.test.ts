@@ -100,7 +100,37 @@ test('a file where words belong is refused', () => {
 });
 
 test('a call names its proving check and condition in one field', () => {
-  const call = { ...act, cause: 'lift-pump-weak', repair: 'replace-lift-pump', proof: 'prime-pressure|key-on' };
   expect(parseCall(form(call))).toMatchObject({ choice: { check: 'prime-pressure', condition: 'key-on' } });
   expect(parseCall(form({ ...call, proof: 'prime-pressure' }))).toEqual({ missing: ['proof'] });
+});
+
+const call = { ...act, cause: 'lift-pump-weak', repair: 'replace-lift-pump', proof: 'prime-pressure|key-on' };
+const second = {
+  alsoCause: 'main-filter-plugged',
+  alsoRepair: 'replace-main-filter',
+  alsoProof: 'main-filter-drop|idle',
+};
+
+test('a second cause comes through with its repair and its proof', () => {
+  const also = {
+    cause: 'main-filter-plugged',
+    repair: 'replace-main-filter',
+    check: 'main-filter-drop',
+    condition: 'idle',
+  };
+  expect(parseCall(form({ ...call, ...second }))).toMatchObject({ choice: { cause: 'lift-pump-weak', also } });
+});
+
+test('a second cause left empty is none', () => {
+  const parsed = parseCall(form({ ...call, alsoCause: '', alsoRepair: '', alsoProof: '' }));
+  expect(parsed).toHaveProperty('choice');
+  expect(parsed).not.toHaveProperty('choice.also');
+});
+
+test('a second cause that was begun says what it lacks', () => {
+  expect(parseCall(form({ ...call, alsoCause: 'main-filter-plugged' }))).toEqual({
+    lacking: ['alsoRepair', 'alsoProof'],
+  });
+  expect(parseCall(form({ ...call, ...second, alsoCause: '' }))).toEqual({ lacking: ['alsoCause'] });
+  expect(parseCall(form({ ...call, ...second, alsoProof: 'somehow' }))).toEqual({ missing: ['alsoProof'] });
 });

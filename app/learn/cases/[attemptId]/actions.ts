@@ -57,6 +57,7 @@ export async function callCase(form: unknown): Promise<ActResult> {
   const learner = await requireLearner();
   const parsed = parseCall(form);
   if ('missing' in parsed) return { error: await problemWithFields(parsed.missing) };
+  if ('lacking' in parsed) return { error: await problemWithFields(parsed.lacking, 'second-incomplete') };
   const { attemptId, key, choice } = parsed;
   const history = await readHistory(learner.id, attemptId);
   if (!history) return { error: await problem('attempt-not-found') };

@@ -5,11 +5,12 @@ import type { RigChoices } from '@/app/_server/rig-choices';
 import { ActForm } from '@/app/_ui/act-form';
 import ui from '@/app/_ui/ui.module.css';
 import { callCase } from './actions';
+import { AnswerFields } from './answer-fields';
+import styles from './case.module.css';
 
-/** The learner's answer: cause, repair, and the check that is to prove it. The lists are the same in every case. */
+/** The learner's answer: one cause, or two, each with its repair and the check that is to prove it. */
 export function CallPanel({ view, choices }: { view: AttemptView; choices: RigChoices }) {
   const t = useTranslations('call');
-  const run = useTranslations('conditionsShort');
   if (view.state !== 'open')
     return (
       <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="call">
@@ -30,56 +31,37 @@ export function CallPanel({ view, choices }: { view: AttemptView; choices: RigCh
       </div>
       <ActForm className={ui.stack} action={callCase} submit={t('make')} failed={t('failed')}>
         <input type="hidden" name="attemptId" value={view.id} />
-        <Choose name="cause" label={t('cause')} pick={t('pick')}>
-          {choices.causes.map(({ id, name }) => (
-            <option key={id} value={id}>
-              {name}
-            </option>
-          ))}
-        </Choose>
-        <Choose name="repair" label={t('repair')} pick={t('pick')}>
-          {choices.repairs.map(({ id, name }) => (
-            <option key={id} value={id}>
-              {name}
-            </option>
-          ))}
-        </Choose>
-        <Choose name="proof" label={t('proof')} pick={t('pick')}>
-          {choices.checks.map(({ id, name, proofConditions }) => (
-            <optgroup key={id} label={name}>
-              {proofConditions.map((condition) => (
-                <option key={condition} value={`${id}|${condition}`}>
-                  {`${name}, ${run(condition)}`}
-                </option>
-              ))}
-            </optgroup>
-          ))}
-        </Choose>
+        <AnswerFields
+          names={{ cause: 'cause', repair: 'repair', proof: 'proof' }}
+          labels={{ cause: t('cause'), repair: t('repair'), proof: t('proof') }}
+          pick={t('pick')}
+          required
+          choices={choices}
+        />
+        <SecondCause choices={choices} />
       </ActForm>
     </section>
   );
 }
 
-function Choose({
-  name,
-  label,
-  pick,
-  children,
-}: {
-  name: string;
-  label: string;
-  pick: string;
-  children: React.ReactNode;
-}) {
+/** Offered in every case, whether there is a second cause or not. */
+function SecondCause({ choices }: { choices: RigChoices }) {
+  const t = useTranslations('call');
   return (
-    <label className={ui.field}>
-      <span>{label}</span>
-      <select name={name} required defaultValue="">
-        <option value="" disabled>
-          {pick}
-        </option>
-        {children}
-      </select>
-    </label>
+    <details className={styles.second}>
+      <summary>
+        {t('two')} <span className={styles.secondChosen}>{t('twoChosen')}</span>
+      </summary>
+      <div className={ui.stack}>
+        <p className={ui.small}>{t('twoHint')}</p>
+        <AnswerFields
+          names={{ cause: 'alsoCause', repair: 'alsoRepair', proof: 'alsoProof' }}
+          labels={{ cause: t('also.cause'), repair: t('also.repair'), proof: t('also.proof') }}
+          pick={t('also.none')}
+          required={false}
+          choices={choices}
+        />
+      </div>
+    </details>
   );
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { AnswerChoice, CallChoice } from '@/app/_server/decide-call';
 import { areas } from '@/lib/areas';
 import type { HookUp } from '@/lib/cases/perform-check';
 import { comparisons, verdicts } from '@/lib/checks/verdict';
@@ -32,12 +33,18 @@ const findingSchema = z.object({
     .default('')
     .transform((text) => text.replaceAll('\r\n', '\n').trim()),
 });
+/** A check and a condition, with a bar between them. */
+const proof = z.string().regex(/^[a-z0-9-]{1,80}\|[a-z0-9-]{1,80}$/);
+/** A list from which nothing need be chosen. */
+const maybe = <T extends z.ZodType>(field: T) => z.union([z.literal(''), field]).default('');
 const callSchema = z.object({
   ...act,
   cause: id,
   repair: id,
-  /** A check and a condition, with a bar between them. */
-  proof: z.string().regex(/^[a-z0-9-]{1,80}\|[a-z0-9-]{1,80}$/),
+  proof,
+  alsoCause: maybe(id),
+  alsoRepair: maybe(id),
+  alsoProof: maybe(proof),
 });
 
 interface Missing {
@@ -82,14 +89,21 @@ export function parseDecimal(text: string): number | null | 'value-not-a-number'
   return Number(trimmed.replace(',', '.'));
 }
 
-export function parseCall(
-  form: unknown,
-): (ActFields & { choice: { cause: string; repair: string; check: string; condition: string } }) | Missing {
+/** A call; `lacking` names what a second cause that was begun still needs. */
+export function parseCall(form: unknown): (ActFields & { choice: CallChoice }) | Missing | { lacking: string[] } {
   const parsed = callSchema.safeParse(fieldsOf(form));
   if (!parsed.success) return missing(parsed.error);
-  const { attemptId, key, cause, repair, proof } = parsed.data;
-  const [check = '', condition = ''] = proof.split('|');
-  return { attemptId, key, choice: { cause, repair, check, condition } };
+  const { attemptId, key, alsoCause, alsoRepair, alsoProof, ...first } = parsed.data;
+  const second = { alsoCause, alsoRepair, alsoProof };
+  const lacking = Object.entries(second).flatMap(([name, value]) => (value === '' ? [name] : []));
+  if (lacking.length > 0 && lacking.length < 3) return { lacking };
+  const also = lacking.length === 0 && { also: answerFrom(alsoCause, alsoRepair, alsoProof) };
+  return { attemptId, key, choice: { ...answerFrom(first.cause, first.repair, first.proof), ...also } };
+}
+
+function answerFrom(cause: string, repair: string, named: string): AnswerChoice {
+  const [check = '', condition = ''] = named.split('|');
+  return { cause, repair, check, condition };
 }
 
 /** Single fields as they came, lists as lists. Anything that is no form has no fields. */

@@ -1,6 +1,7 @@
 import { useTranslations } from 'next-intl';
 import { catalogue } from '@/app/_server/catalogue';
 import type { DebriefView } from '@/app/_server/debrief-view';
+import { type LimitFacts, limitFacts } from '@/app/_server/limit-facts';
 import type { UnitChoice } from '@/app/_ui/display-choices';
 import { displayUnit, showNumber, withUnit } from '@/app/_ui/show-quantity';
 import ui from '@/app/_ui/ui.module.css';
@@ -43,13 +44,15 @@ function MovedReadings({ moved, units }: { moved: readonly Moved[]; units: UnitC
 
 function MovedReading({ moved, units }: { moved: Moved; units: UnitChoice }) {
   const run = useTranslations('conditionsShort');
-  const { name, unit, vacuum } = namesOf(moved);
+  const { name, unit, vacuum, grades } = namesOf(moved);
   const shownIn = displayUnit(units, unit, Math.max(Math.abs(moved.before), Math.abs(moved.after)), vacuum);
-  const number = (si: number) => showNumber(fromSi(si, shownIn));
+  const said = (si: number) => (grades ? (grades[si] ?? String(si)) : showNumber(fromSi(si, shownIn)));
   return (
     <li>
       <span className={styles.movedName}>{`${name}, ${run(moved.condition)}`}</span>
-      <span className={styles.movedValue}>{`${number(moved.before)} → ${withUnit(number(moved.after), shownIn)}`}</span>
+      <span
+        className={styles.movedValue}
+      >{`${said(moved.before)} → ${grades ? said(moved.after) : withUnit(said(moved.after), shownIn)}`}</span>
       <span>
         <VerdictMark verdict={moved.verdictBefore} /> → <VerdictMark verdict={moved.verdictAfter} />
       </span>
@@ -58,13 +61,13 @@ function MovedReading({ moved, units }: { moved: Moved; units: UnitChoice }) {
 }
 
 /** What a moved reading is called and measured in, as far as content still knows it. */
-function namesOf({ check, quantity, limit }: Moved): { name: string; unit: Unit; vacuum: boolean } {
+function namesOf({ check, quantity, limit }: Moved): LimitFacts & { name: string; unit: Unit } {
   const found = catalogue().checks.get(check);
   const line = [...catalogue().rigs.values()].flatMap(({ limits }) => limits).find(({ id }) => id === limit);
   const several = (found?.quantities.length ?? 0) > 1;
   return {
     name: (several ? found?.text.en.quantities[quantity] : found?.text.en.name) ?? check,
     unit: line?.unit ?? '1',
-    vacuum: found?.quantities.find(({ id }) => id === quantity)?.measures === 'vacuum',
+    ...limitFacts(catalogue(), { check, quantity }),
   };
 }

@@ -53,7 +53,9 @@ function Row({ graded, view, units }: { graded: GradedFinding; view: DebriefView
       <td data-label={t('colReading')} className={styles.number}>
         <Shown graded={graded} units={units} />
         {item.finding?.entered && (
-          <span className={styles.under}>{t.rich('youReadRich', { value: () => <ItemValue item={item} /> })}</span>
+          <span className={styles.under}>
+            {t.rich('youReadRich', { value: () => <ItemValue item={item} units={units} /> })}
+          </span>
         )}
       </td>
       <td data-label={t('colSaid')}>{item.finding && <VerdictMark verdict={item.finding.verdict} />}</td>
@@ -68,8 +70,8 @@ function Row({ graded, view, units }: { graded: GradedFinding; view: DebriefView
 function Shown({ graded: { item, grade }, units }: { graded: GradedFinding; units: UnitChoice }) {
   const t = useTranslations('debrief');
   const { shown } = item;
-  if (grade.shown === null || !('unit' in shown)) return <ItemValue item={item} />;
-  if (shown.kind === 'off-scale') return <ItemValue item={item} />;
+  if (grade.shown === null || item.grades || !('unit' in shown)) return <ItemValue item={item} units={units} />;
+  if (shown.kind === 'off-scale') return <ItemValue item={item} units={units} />;
   const unit = displayUnit(units, shown.unit, Math.abs(grade.shown), item.vacuum);
   const doubt = grade.uncertainty === null ? 0 : 2 * spread(grade.uncertainty, unit);
   return (

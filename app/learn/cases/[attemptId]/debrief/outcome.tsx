@@ -2,13 +2,14 @@ import { useTranslations } from 'next-intl';
 import type { DebriefView } from '@/app/_server/debrief-view';
 import ui from '@/app/_ui/ui.module.css';
 import styles from './debrief.module.css';
+import { outcomeKind } from './outcome-kind';
 
 /** The score and the result in one sentence. */
-export function Outcome({ view }: { view: DebriefView }) {
+export function Outcome({ view: { grade, truths, called, answers } }: { view: DebriefView }) {
   const t = useTranslations('debrief');
   const run = useTranslations('conditionsShort');
-  const { grade, call, truth } = view;
-  const { cause, area } = grade.callCorrect;
+  const causes = truths.map(({ cause }) => cause);
+  const kind = outcomeKind(causes, called, grade.callCorrect.area);
   return (
     <section className={`${ui.panel} ${ui.ticket} ${styles.outcome}`} aria-labelledby="outcome">
       <p className={styles.score}>
@@ -16,14 +17,16 @@ export function Outcome({ view }: { view: DebriefView }) {
         <span className={ui.unseen}>{` ${t('outOf')}`}</span>
       </p>
       <div>
-        <h1 id="outcome">{t(`outcome.${cause ? 'right' : area ? 'area' : 'wrong'}`, { cause: truth.name })}</h1>
-        <p className={ui.small}>
-          {t('yourCall', {
-            cause: call.cause,
-            repair: call.repair,
-            proof: `${call.proof.name}, ${run(call.proof.condition)}`,
-          })}
-        </p>
+        <h1 id="outcome">{t(`outcome.${kind}`, { cause: truths[0]?.name ?? '', second: truths[1]?.name ?? '' })}</h1>
+        {answers.map(({ cause, repair, proof }, index) => (
+          <p key={cause} className={ui.small}>
+            {t(index === 0 ? 'yourCall' : 'yourSecond', {
+              cause,
+              repair,
+              proof: `${proof.name}, ${run(proof.condition)}`,
+            })}
+          </p>
+        ))}
         {grade.capped && <p className={styles.capped}>{t('capped')}</p>}
       </div>
     </section>

@@ -35,8 +35,9 @@ export default async function DebriefPage({ params }: PageProps<'/learn/cases/[a
 
   const { units } = await readDisplay();
   const t = await getTranslations('debrief');
-  const { attempt, truth } = view;
-  const rig = attempt.face?.rig;
+  const { attempt, truths } = view;
+  const { rig, hardest } = attempt.face ?? {};
+  const faulty = truths[0]?.element;
   return (
     <>
       <SiteHeader
@@ -50,16 +51,10 @@ export default async function DebriefPage({ params }: PageProps<'/learn/cases/[a
         <div className={styles.column}>
           <Outcome view={view} />
           {!attempt.face && <p className={ui.notice}>{t('superseded')}</p>}
-          <SafetyEvents view={view} />
+          <SafetyEvents view={view} units={units} />
           <GradedFindings view={view} units={units} />
           <AfterRepair view={view} units={units} />
-          {rig && (
-            <DrawingPanel
-              rig={rig}
-              drawing={drawingOf(rig.id)}
-              {...(truth.element !== null && { faulty: truth.element })}
-            />
-          )}
+          {rig && <DrawingPanel rig={rig} drawing={drawingOf(rig.id)} {...(faulty != null && { faulty })} />}
         </div>
         <div className={styles.column}>
           <Marks view={view} />
@@ -68,7 +63,7 @@ export default async function DebriefPage({ params }: PageProps<'/learn/cases/[a
           <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="next">
             <h2 id="next">{t('next')}</h2>
             <p>{t('nextBody')}</p>
-            <StartRandom label={t('nextCase')} />
+            <StartRandom label={t('nextCase')} rig={rig?.id} level={hardest ? 'hardest' : 'usual'} />
             <p>
               <Link href={`/learn/cases/${attempt.id}`} prefetch={false}>
                 {t('toWorkOrder')}

@@ -1,5 +1,7 @@
 import { useTranslations } from 'next-intl';
 import type { ReadingItem } from '@/app/_server/attempt-view';
+import { catalogue } from '@/app/_server/catalogue';
+import { limitFacts } from '@/app/_server/limit-facts';
 import type { UnitChoice } from '@/app/_ui/display-choices';
 import { limitWords } from '@/app/_ui/limit-words';
 import type { Area } from '@/lib/areas';
@@ -22,9 +24,10 @@ export function WhatFollows({
   const t = useTranslations('debrief');
   const verdict = useTranslations('verdicts');
   const comparison = useTranslations('comparisons');
-  const lineWords = useLineWords(rig, units, item.vacuum);
+  const lineWords = useLineWords(rig, units);
   const { finding } = item;
   if (!finding) return null;
+  const compared = item.grades ? (`grade.${finding.comparison}` as const) : finding.comparison;
   const why = grade.limit === null ? 'no-line' : grade.expectedVerdict;
   return (
     <div className={styles.follows}>
@@ -37,7 +40,7 @@ export function WhatFollows({
       {!grade.limitRight && (
         <p>{finding.limit === null ? t('limitNone') : t('limitWrong', { limit: lineWords(finding.limit) })}</p>
       )}
-      {!grade.comparisonRight && <p>{t('comparisonWrong', { comparison: comparison(finding.comparison) })}</p>}
+      {!grade.comparisonRight && <p>{t('comparisonWrong', { comparison: comparison(compared) })}</p>}
       {grade.dialRight === false && <p>{t('dialWrong')}</p>}
       <Areas label={t('clearsRight')} areas={grade.clears.filter(({ right }) => right)} />
       <Areas label={t('clearsWrong')} areas={grade.clears.filter(({ right }) => !right)} />
@@ -55,12 +58,15 @@ function Areas({ label, areas }: { label: string; areas: readonly { area: Area }
 }
 
 /** A line of the limit sheet by its id; the id itself where the sheet no longer has it. */
-function useLineWords(rig: Rig | undefined, units: UnitChoice, vacuum: boolean): (id: string) => string {
+function useLineWords(rig: Rig | undefined, units: UnitChoice): (id: string) => string {
   const say = useTranslations('limits');
   const run = useTranslations('conditionsShort');
   return (id) => {
     const line: LimitLine | undefined = rig?.limits.find((candidate) => candidate.id === id);
     if (!line) return id;
-    return say('line', { condition: run(line.condition), limit: limitWords(say, line, units, vacuum) });
+    return say('line', {
+      condition: run(line.condition),
+      limit: limitWords(say, line, units, limitFacts(catalogue(), line)),
+    });
   };
 }

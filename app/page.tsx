@@ -26,7 +26,7 @@ export default async function HomePage() {
         {rig && (
           <figure className={ui.panel}>
             <RigDrawing rig={rig} drawing={drawingOf(rig.id)} />
-            <figcaption className={ui.small}>{t('picture')}</figcaption>
+            <figcaption className={ui.small}>{t('picture', { name: rig.text.en.name })}</figcaption>
           </figure>
         )}
         <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="how">

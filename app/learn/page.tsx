@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { getTranslations } from 'next-intl/server';
+import { catalogue } from '@/app/_server/catalogue';
 import { database } from '@/app/_server/database';
 import { requireLearner } from '@/app/_server/session';
 import { ActForm } from '@/app/_ui/act-form';
@@ -10,7 +11,7 @@ import { listAttempts } from '@/db/queries/attempts';
 import { startCaseByCode } from './actions';
 import { AttemptTable } from './attempt-table';
 import styles from './learn.module.css';
-import { StartRandom } from './start-random';
+import { ChooseRandom } from './start-random';
 
 /** As many as one looks back over. */
 const LISTED = 50;
@@ -23,6 +24,7 @@ export async function generateMetadata(): Promise<Metadata> {
 export default async function LearnPage() {
   const learner = await requireLearner();
   const attempts = await listAttempts(database(), learner.id, LISTED);
+  const rigs = [...catalogue().rigs.values()].map(({ id, text }) => ({ id, name: text.en.name }));
   const t = await getTranslations('learn');
   const problems = await getTranslations('problems');
   return (
@@ -34,7 +36,7 @@ export default async function LearnPage() {
           <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="random">
             <h2 id="random">{t('randomTitle')}</h2>
             <p>{t('randomBody')}</p>
-            <StartRandom label={t('random')} />
+            <ChooseRandom rigs={rigs} />
           </section>
           <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="by-code">
             <h2 id="by-code">{t('codeTitle')}</h2>

@@ -22,10 +22,18 @@ const BISECTIONS = 40;
  * solve at that end confirms. Anything else falls back to a bracketed search on the demand: the held pressure only
  * rises with it, so the search always ends.
  *
+ * @param demand  Where the search sets out: the demand of a nearby point, 0 or 1 where that was saturated.
  * @throws SolveError when even a network at fixed demand has no steady state.
  */
-export function holdPressure(network: Network, control: Control, start: Float64Array): Solution {
-  const held = tryHeld(network, control, start, FIRST_DEMAND);
+export function holdPressure(
+  network: Network,
+  control: Control,
+  start: Float64Array,
+  demand: number = FIRST_DEMAND,
+): Solution {
+  const still = demand === 0 || demand === 1 ? trySolve(network, { start, demand }) : undefined;
+  if (still && isSolution(still) && confirms(still, demand as 0 | 1, control)) return still;
+  const held = tryHeld(network, control, start, still ? FIRST_DEMAND : demand);
   if (isWithinReach(held)) return held;
   let from = start;
   for (const end of demandOf(held) < 0 ? ([0, 1] as const) : ([1, 0] as const)) {

@@ -7,7 +7,8 @@ import { type Kelvin, type Pascal, ZERO_CELSIUS } from '../units';
 import { bindLaw } from './bind-law';
 import type { SteadyConditionId } from './condition';
 import type { RigElement } from './element';
-import { elementOfKind, findOfKind, type Rig, type RigCondition, type RigNode, type Side, sides } from './rig';
+import { layoutOf } from './layout';
+import { elementOfKind, findOfKind, type Rig, type RigCondition, type RigNode, type Side } from './rig';
 import type { Setting } from './setting';
 import { type Surroundings, surroundingsOf } from './surroundings';
 
@@ -41,29 +42,25 @@ export function buildNetwork(
   const condition = rig.conditions[conditionId];
   const at = surroundingsOf(rig, setting, conditionId);
   const fluids = fluidsAt(fittedFuel(fuel), temperatures);
-  const nodeIndex = new Map(rig.nodes.map(({ id }, index) => [id, index]));
+  const { ids, indexOf, ends } = layoutOf(rig);
   const cloudPoint = cloudPointOf(rig, fuel);
   const branches: Branch[] = [];
   const elements: RigElement[] = [];
-  for (const element of rig.elements) {
-    if (!('from' in element)) continue;
-    const [from, to] = [nodeIndex.get(element.from), nodeIndex.get(element.to)];
-    if (from === undefined || to === undefined) continue;
-    const side = sideOf(rig, from, to);
+  for (let index = 0; index < ends.length; index++) {
+    const between = ends[index];
+    const element = rig.elements[index];
+    if (!between || !element) continue;
+    const { from, to, side } = between;
     const law = bindLaw(inService(rig, element, setting, fuel, cloudPoint, temperatures[side]), fluids[side], at);
     if (!law) continue;
     branches.push({ id: element.id, from, to, law });
     elements.push(element);
   }
   return {
-    network: {
-      nodes: rig.nodes.map(({ id }) => id),
-      fixed: rig.nodes.map((node) => (node.fixed ? at.ambient : undefined)),
-      branches,
-    },
+    network: { nodes: ids, fixed: rig.nodes.map((node) => (node.fixed ? at.ambient : undefined)), branches },
     elements,
-    nodeIndex,
-    control: controlOf(rig, condition, at, nodeIndex),
+    nodeIndex: indexOf,
+    control: controlOf(rig, condition, at, indexOf),
     restDemand: condition.engineRpm > 0 && !at.sensor.believed ? rig.control.limpDemand : 0,
     start: startPressures(rig, condition, at),
     surroundings: at,
@@ -71,17 +68,14 @@ export function buildNetwork(
   };
 }
 
-function fluidsAt(fuel: FittedFuel, temperatures: SideTemperatures): Record<Side, FuelState> {
-  return Object.fromEntries(sides.map((side) => [side, fuelState(fuel, temperatures[side])])) as Record<
-    Side,
-    FuelState
-  >;
-}
-
-/** An element holds the fuel of the side it draws from. */
-function sideOf({ nodes }: Rig, from: number, to: number): Side {
-  const side = nodes[from]?.side ?? 'low';
-  return side === 'ambient' ? (nodes[to]?.side ?? 'low') : side;
+function fluidsAt(fuel: FittedFuel, { ambient, suction, low, high, return: back }: SideTemperatures) {
+  return {
+    ambient: fuelState(fuel, ambient),
+    suction: fuelState(fuel, suction),
+    low: fuelState(fuel, low),
+    high: fuelState(fuel, high),
+    return: fuelState(fuel, back),
+  };
 }
 
 /** Cloud point of what is really in the tank. */

@@ -4,7 +4,8 @@ import type { Kelvin } from '../units';
 import type { BoundRig, SideTemperatures } from './build-network';
 import type { SteadyConditionId } from './condition';
 import type { RigElement } from './element';
-import { elementOfKind, findOfKind, type Rig, type RigCondition, sides } from './rig';
+import { layoutOf } from './layout';
+import { elementOfKind, findOfKind, type Rig, type RigCondition } from './rig';
 import type { Setting } from './setting';
 
 /** Heat and flow of one kind of moment, in the terms of the balance. */
@@ -157,14 +158,22 @@ function tankStore(
 }
 
 /** Temperatures of the sides: the mean of their nodes. */
-export function sideTemperatures(rig: Rig, nodes: ArrayLike<Kelvin>, air: Kelvin): SideTemperatures {
-  return Object.fromEntries(
-    sides.map((side) => {
-      if (side === 'ambient') return [side, air];
-      const members = rig.nodes.flatMap((node, index) => (node.side === side ? [nodes[index] as number] : []));
-      return [side, members.length > 0 ? members.reduce((sum, value) => sum + value, 0) / members.length : air];
-    }),
-  ) as SideTemperatures;
+export function sideTemperatures(rig: Rig, nodes: Float64Array, air: Kelvin): SideTemperatures {
+  const { members } = layoutOf(rig);
+  return {
+    ambient: air,
+    suction: mean(nodes, members.suction, air),
+    low: mean(nodes, members.low, air),
+    high: mean(nodes, members.high, air),
+    return: mean(nodes, members.return, air),
+  };
+}
+
+function mean(values: Float64Array, members: readonly number[], otherwise: number): number {
+  if (members.length === 0) return otherwise;
+  let sum = 0;
+  for (const index of members) sum += values[index] as number;
+  return sum / members.length;
 }
 
 /** Rises per pascal of commanded rail pressure, of an ordinary pump and of leakage mixed into a return. Only a first guess. */

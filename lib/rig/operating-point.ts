@@ -1,15 +1,15 @@
 import type { Fuel } from '../fluids/fuel';
 import { holdPressure } from '../hydraulics/hold-pressure';
-import type { Solution } from '../hydraulics/network';
+import type { Branch, Solution } from '../hydraulics/network';
 import { solve } from '../hydraulics/solve';
 import type { CubicMetrePerSecond, Kelvin, Pascal } from '../units';
 import { type BoundRig, buildNetwork, type SideTemperatures } from './build-network';
 import { type SteadyConditionId, steadyConditionIds } from './condition';
 import { firstTemperatures, heatBalance, sideTemperatures } from './heat-balance';
-import { type Rig, sides } from './rig';
+import type { Rig } from './rig';
 import type { Setting } from './setting';
-import { startUpValues } from './start-up';
-import { valuesOf } from './values';
+import { addStartUp } from './start-up';
+import { addValues } from './values';
 
 /** What a rig does in one condition, at rest. */
 export interface OperatingPoint {
@@ -44,15 +44,17 @@ export function operatingPoint(rig: Rig, setting: Setting, fuel: Fuel, condition
   const rested = comeToRest(rig, setting, fuel, condition);
   const { bound, solution, temperatures } = rested;
   const { nodes, branches } = bound.network;
-  const point = {
-    pressures: Object.fromEntries(nodes.map((id, index) => [id, solution.pressures[index] as number])),
-    temperatures: Object.fromEntries(nodes.map((id, index) => [id, temperatures[index] as number])),
-    flows: Object.fromEntries(branches.map(({ id }, index) => [id, solution.flows[index] as number])),
-  };
-  const values = valuesOf(rig, setting, fuel, rested, point);
+  const point: OperatingPoint = { pressures: {}, temperatures: {}, flows: {}, values: {} };
+  for (let node = 0; node < nodes.length; node++) {
+    point.pressures[nodes[node] as string] = solution.pressures[node] as number;
+    point.temperatures[nodes[node] as string] = temperatures[node] as number;
+  }
+  for (let index = 0; index < branches.length; index++)
+    point.flows[(branches[index] as Branch).id] = solution.flows[index] as number;
+  addValues(rig, setting, fuel, rested, point);
   if (condition === 'key-on' || condition === 'cranking')
-    Object.assign(values, startUpValues(rig, setting, fuel, condition, rested, values));
-  return { ...point, values };
+    addStartUp(rig, setting, fuel, condition, rested, point.values);
+  return point;
 }
 
 export function operatingPoints(rig: Rig, setting: Setting, fuel: Fuel): OperatingPoints {
@@ -64,22 +66,27 @@ export function operatingPoints(rig: Rig, setting: Setting, fuel: Fuel): Operati
 /** Flows and temperatures that agree: solves at the temperatures that the last flows gave until those stay. */
 export function comeToRest(rig: Rig, setting: Setting, fuel: Fuel, condition: SteadyConditionId): Rested {
   let assumed = firstTemperatures(rig, setting, condition);
-  let start: Float64Array | undefined;
+  let last: Solution | undefined;
   for (let pass = 1; ; pass++) {
     const bound = buildNetwork(rig, setting, fuel, condition, assumed);
     const { network, control, restDemand } = bound;
-    const from = start ?? bound.start;
+    const start = last?.pressures ?? bound.start;
     const solution = control
-      ? holdPressure(network, control, from)
-      : solve(network, { start: from, demand: restDemand });
+      ? holdPressure(network, control, start, last?.demand)
+      : solve(network, { start, demand: restDemand });
     const temperatures = heatBalance(rig, setting, condition, bound, solution);
     const found = sideTemperatures(rig, temperatures, setting.airTemperature);
     if (farthest(found, assumed) < SETTLED || pass === MOST_PASSES) return { bound, solution, temperatures, assumed };
     assumed = found;
-    start = solution.pressures;
+    last = solution;
   }
 }
 
 function farthest(some: SideTemperatures, others: SideTemperatures): Kelvin {
-  return Math.max(...sides.map((side) => Math.abs(some[side] - others[side])));
+  return Math.max(
+    Math.abs(some.suction - others.suction),
+    Math.abs(some.low - others.low),
+    Math.abs(some.high - others.high),
+    Math.abs(some.return - others.return),
+  );
 }

@@ -24,21 +24,21 @@ const LONGEST_PRIME: Second = 600;
  * `willStart` and, where it does, `secondsToEnable` are there while cranking: the rail must be seen at the enabling pressure
  * and truly lift the needles.
  */
-export function startUpValues(
+export function addStartUp(
   rig: Rig,
   setting: Setting,
   fuel: Fuel,
   condition: SteadyConditionId,
   rested: Rested,
   values: Record<string, number>,
-): Record<string, number> {
+): void {
   const supply = netInflow(rested, rig.primingNode, 0, 0);
   const prime = supply > 0 ? voidAfterStanding(rig, setting) / supply : Number.POSITIVE_INFINITY;
-  const primed = { secondsToPrime: Math.min(prime, LONGEST_PRIME) };
-  if (condition === 'key-on') return primed;
+  values.secondsToPrime = Math.min(prime, LONGEST_PRIME);
+  if (condition === 'key-on') return;
   const rise = secondsToEnable(rig, fuel, rested, values.trueRailPressure ?? 0);
-  const starts = prime + rise <= rig.longestCrankSeconds;
-  return starts ? { ...primed, secondsToEnable: rise, willStart: 1 } : { ...primed, willStart: 0 };
+  values.willStart = prime + rise <= rig.longestCrankSeconds ? 1 : 0;
+  if (values.willStart === 1) values.secondsToEnable = rise;
 }
 
 function secondsToEnable(rig: Rig, fuel: Fuel, rested: Rested, reached: Pascal): number {

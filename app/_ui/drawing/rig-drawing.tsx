@@ -1,8 +1,10 @@
 import { useTranslations } from 'next-intl';
 import type { Drawing, Place, Point } from '@/lib/rig/drawing';
 import type { RigElement } from '@/lib/rig/element';
-import type { Rig } from '@/lib/rig/rig';
+import { findOfKind, type Rig } from '@/lib/rig/rig';
 import styles from './drawing.module.css';
+import { faultRing } from './fault-ring';
+import { type Label, LINE_HEIGHT, labelLines } from './label-lines';
 import { linePath, routeLine } from './route-line';
 import { ElementSymbol, HALF_LENGTH } from './symbol';
 
@@ -36,13 +38,14 @@ export function RigDrawing({
   const faultyName = rig.elements.find(({ id }) => id === faulty)?.text.en;
   const top = taps ? 0 : PORT_ROOM;
   const sides = new Map(rig.nodes.map(({ id, side }) => [id, side]));
-  const mark = faulty === undefined ? undefined : markOf(drawing, faulty);
+  const ring = faulty === undefined ? undefined : faultRing(drawing, rig, faulty);
+  const cylinders = findOfKind(rig, 'injector-return')?.cylinders;
   return (
     <svg
       className={styles.svg}
       viewBox={`0 ${top} ${drawing.width} ${drawing.height - top}`}
       role="img"
-      aria-label={`${t('label', { rig: rig.text.en.name })}${faultyName ? `. ${t('faulty', { part: faultyName })}` : ''}`}
+      aria-label={`${t('label', { rig: rig.text.en.name, parts: partNames(rig) })}${faultyName ? `. ${t('faulty', { part: faultyName })}` : ''}`}
     >
       {Object.entries(drawing.nodes).map(([id, line]) => (
         <path key={id} className={SIDE_CLASS[sides.get(id) ?? 'low']} d={linePath(line)} />
@@ -54,12 +57,27 @@ export function RigDrawing({
         Object.entries(drawing.ports).map(([id, { at, tap }]) => (
           <path key={id} className={styles.tap} d={linePath([tap, at])} />
         ))}
-      {mark && <circle className={styles.faulty} cx={mark[0]} cy={mark[1]} r="38" />}
+      {ring && (
+        <rect
+          className={styles.faulty}
+          x={ring[0]}
+          y={ring[1]}
+          width={ring[2] - ring[0]}
+          height={ring[3] - ring[1]}
+          rx="12"
+        />
+      )}
       {rig.elements.map((element) => (
-        <Part key={element.id} element={element} place={drawing.elements[element.id]} />
+        <Part key={element.id} element={element} place={drawing.elements[element.id]} cylinders={cylinders} />
       ))}
     </svg>
   );
+}
+
+/** What the sheet shows, in words; places where something may leak are no parts. */
+function partNames({ elements }: Rig): string {
+  const parts = elements.filter(({ kind }) => kind !== 'air-leak' && kind !== 'outside-leak');
+  return parts.map(({ text }) => text.en).join(', ');
 }
 
 /** The lines from an element's two ends to its nodes, or the one that is the element. */
@@ -89,38 +107,43 @@ function headingOf(turn: number): Point {
   return [Math.round(Math.cos(radians)) + 0, Math.round(Math.sin(radians)) + 0];
 }
 
-function Part({ element, place }: { element: RigElement; place: Place | undefined }) {
+function Part({
+  element,
+  place,
+  cylinders,
+}: {
+  element: RigElement;
+  place: Place | undefined;
+  cylinders: number | undefined;
+}) {
   if (!place || !('at' in place)) return null;
   const [x, y] = place.at;
   const { label } = place;
   return (
     <>
       <g transform={`translate(${x} ${y}) rotate(${place.turn})`}>
-        <ElementSymbol kind={place.symbol ?? element.kind} />
+        <ElementSymbol kind={place.symbol ?? element.kind} {...(cylinders !== undefined && { cylinders })} />
       </g>
-      {label && (
-        <text className={styles.label} x={label.at[0]} y={label.at[1]} textAnchor={label.anchor}>
-          {(label.lines ?? [element.text.en]).map((line, i) => (
-            <tspan key={line} x={label.at[0]} dy={i === 0 ? 0 : 16}>
-              {line}
-            </tspan>
-          ))}
-          {element.kind === 'filter' && (
-            <tspan className={styles.rating} x={label.at[0]} dy={16}>
-              {`${element.ratingUm} µm`}
-            </tspan>
-          )}
-        </text>
-      )}
+      {label && <LabelText element={element} label={label} />}
     </>
   );
 }
 
-/** Where an element can be pointed at, following it into the symbol it is part of. */
-function markOf(drawing: Drawing, element: string): Point | undefined {
-  const place = drawing.elements[element];
-  if (!place) return undefined;
-  if ('within' in place) return markOf(drawing, place.within);
-  if ('at' in place) return place.at;
-  return place.via[Math.floor(place.via.length / 2)];
+function LabelText({ element, label }: { element: RigElement; label: Label }) {
+  const [x, y] = label.at;
+  const { name, rating } = labelLines(element, label);
+  return (
+    <text className={styles.label} x={x} y={y} textAnchor={label.anchor}>
+      {name.map((line, i) => (
+        <tspan key={line} x={x} dy={i === 0 ? 0 : LINE_HEIGHT}>
+          {line}
+        </tspan>
+      ))}
+      {rating !== undefined && (
+        <tspan className={styles.rating} x={x} dy={LINE_HEIGHT}>
+          {rating}
+        </tspan>
+      )}
+    </text>
+  );
 }

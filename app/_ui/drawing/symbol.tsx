@@ -1,5 +1,6 @@
 import type { ElementKind } from '@/lib/rig/element';
 import styles from './drawing.module.css';
+import type { SymbolKind } from './symbol-box';
 
 /** Half the length of a symbol along the flow: where lines reach it. Kinds without ends on the drawing have none. */
 export const HALF_LENGTH: Partial<Record<ElementKind, number>> = {
@@ -13,12 +14,14 @@ export const HALF_LENGTH: Partial<Record<ElementKind, number>> = {
   'metering-valve': 14,
   'high-pressure-pump': 28,
   'relief-valve': 14,
+  'pressure-control-valve': 14,
 };
 
-const INJECTORS = [-75, -45, -15, 15, 45, 75];
+/** The injectors of a rail stand evenly from here to as far on the other side. */
+const OUTERMOST = 75;
 
 /** The symbol of an element, drawn around the origin with the flow to the right. */
-export function ElementSymbol({ kind }: { kind: ElementKind | 'screen' }) {
+export function ElementSymbol({ kind, cylinders = 6 }: { kind: SymbolKind; cylinders?: number }) {
   switch (kind) {
     case 'tank':
       return (
@@ -72,6 +75,13 @@ export function ElementSymbol({ kind }: { kind: ElementKind | 'screen' }) {
           <path className={styles.fine} d="M-9 0H9M4 -5L10 0L4 5M0 -14L-4 -18L4 -21L-4 -24" />
         </>
       );
+    case 'pressure-control-valve':
+      return (
+        <>
+          <path className={styles.part} d="M-14 -14H14V14H-14ZM-8 -28H8V-14H-8ZM-8 -18L8 -24" />
+          <path className={styles.fine} d="M-9 0H9M4 -5L10 0L4 5" />
+        </>
+      );
     case 'metering-valve':
       return (
         <>
@@ -92,17 +102,34 @@ export function ElementSymbol({ kind }: { kind: ElementKind | 'screen' }) {
     case 'injectors':
       return (
         <>
-          {INJECTORS.map((x) => (
+          {injectorPlaces(cylinders).map((x) => (
             <path key={x} className={styles.part} d={`M${x - 5} 0V14L${x} 26L${x + 5} 14V0Z`} />
           ))}
           <path className={styles.return} d="M-75 44H82" />
         </>
       );
     case 'air-leak':
-      return <path className={styles.part} d="M-8 -11H-2V11H-8ZM2 -11H8V11H2Z" />;
+      return <Fitting />;
+    case 'outside-leak':
+      return (
+        <>
+          <Fitting />
+          <path className={styles.part} d="M0 15L4.5 23A5 5 0 1 1 -4.5 23Z" />
+        </>
+      );
     default:
       return null;
   }
+}
+
+function injectorPlaces(cylinders: number): number[] {
+  const gap = (2 * OUTERMOST) / Math.max(1, cylinders - 1);
+  return Array.from({ length: cylinders }, (_, i) => i * gap - OUTERMOST);
+}
+
+/** Two flanges, where a line can leak. */
+function Fitting() {
+  return <path className={styles.part} d="M-8 -11H-2V11H-8ZM2 -11H8V11H2Z" />;
 }
 
 function Pump({ radius }: { radius: number }) {

@@ -2,7 +2,8 @@ import { applyCause } from '@/lib/faults/apply-cause';
 import { holdPressure } from '@/lib/hydraulics/hold-pressure';
 import { solve } from '@/lib/hydraulics/solve';
 import { type BoundRig, buildNetwork } from '@/lib/rig/build-network';
-import { conditionIds } from '@/lib/rig/condition';
+import { steadyConditionIds } from '@/lib/rig/condition';
+import { firstTemperatures } from '@/lib/rig/heat-balance';
 import { operatingPoint } from '@/lib/rig/operating-point';
 import { aRig, catalogue, fuelOf, mildDay } from '../support/bench-rig';
 import { rounds, type Spread, spreadOf, timed } from './spread';
@@ -24,7 +25,7 @@ export function measureRigPoints(): RigPointFigures {
   const states = [...catalogue.causes.values()].flatMap((cause) =>
     SEVERITIES.flatMap((severity) => {
       const rig = applyCause(aRig(), cause, severity);
-      return conditionIds.map((condition) => ({ rig, condition }));
+      return steadyConditionIds.map((condition) => ({ rig, condition }));
     }),
   );
   const whole = rounds(ROUNDS, () => {
@@ -32,14 +33,16 @@ export function measureRigPoints(): RigPointFigures {
   });
   const alone = Array.from({ length: ROUNDS }, () => {
     // Bound anew each round: a pipe's law keeps points of its curve once they were needed.
-    const bound = states.map(({ rig, condition }) => buildNetwork(rig, mildDay, fuel, condition));
+    const bound = states.map(({ rig, condition }) =>
+      buildNetwork(rig, mildDay, fuel, condition, firstTemperatures(rig, mildDay, condition)),
+    );
     return timed(() => bound.forEach(solveBound));
   });
   const each = (times: number[]) => spreadOf(times.map((time) => (time * 1e3) / states.length));
   return { points: states.length, whole: each(whole), solveAlone: each(alone) };
 }
 
-function solveBound({ network, control, start }: BoundRig): void {
+function solveBound({ network, control, restDemand, start }: BoundRig): void {
   if (control) holdPressure(network, control, start);
-  else solve(network, { start, demand: 0 });
+  else solve(network, { start, demand: restDemand });
 }

@@ -29,7 +29,7 @@ const settings: readonly (readonly [string, Setting])[] = [
 ];
 
 function settingAt(end: 0 | 1): Setting {
-  const { airC, altitudeM, filterAge, tankLevel, fuels } = rig.settings;
+  const { airC, altitudeM, filterAge, tankLevel, hoursStanding, fuels } = rig.settings;
   return {
     airTemperature: toSi(airC[end], '°C'),
     altitude: altitudeM[end],
@@ -37,6 +37,8 @@ function settingAt(end: 0 | 1): Setting {
     supplyFilterAge: filterAge[end],
     mainFilterAge: filterAge[end],
     tankLevel: tankLevel[1 - end] ?? mildDay.tankLevel,
+    hoursStanding: hoursStanding[end],
+    cylinder: mildDay.cylinder,
   };
 }
 

@@ -29,9 +29,11 @@ const SUSPECT_PARAMETERS: Readonly<Record<number, string>> = {
   1349: 'Engine Fuel 1 Injector Metering Rail 2 Pressure',
   1381: 'Engine Fuel Supply Pump Intake Absolute Pressure',
   1382: 'Engine Fuel Filter (suction side) Differential Pressure',
+  3509: 'Sensor supply voltage 1',
   5313: 'Commanded Engine Fuel Rail Pressure',
   5571: 'High Pressure Common Rail Fuel Pressure Relief Valve',
   5585: 'Rail 1 Cranking Pressure',
+  6816: 'Engine Fuel Return Pressure',
 };
 
 /** SAE J1939-73 failure mode identifiers, in few words (seen in two independent lists). 22–30 are reserved. */

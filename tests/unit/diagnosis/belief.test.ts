@@ -4,7 +4,7 @@ import { trueValue } from '@/lib/checks/quantity';
 import { type Belief, beliefFromWorkOrder, entropy, likelihood, updateBelief } from '@/lib/diagnosis/belief';
 import { byArea, byCause, simulateParticles } from '@/lib/diagnosis/particles';
 import type { WorkOrder } from '@/lib/symptoms/work-order';
-import { aRig, catalogue, mildDay, pointsWith } from '../../support/bench-rig';
+import { aRig, catalogue, mildDay, stateWith } from '../../support/bench-rig';
 import { aCase } from '../../support/worked-attempt';
 
 const particles = simulateParticles(aRig(), mildDay, catalogue);
@@ -23,7 +23,7 @@ function sum(belief: Belief): number {
 
 const screenDrop = quantityOf('screen-drop');
 const seenDrop = {
-  value: trueValue(pointsWith('inlet-screen-plugged', 0.8)['full-load'], screenDrop, 0),
+  value: trueValue(stateWith('inlet-screen-plugged', 0.8), 'full-load', screenDrop, 0),
   uncertainty: 2e3,
   beyond: undefined,
 };
@@ -70,7 +70,7 @@ test('a drop across the screen moves belief to the screen and clears the supply 
 
 test('a low prime pressure moves belief to what lies up to the main filter, not beyond it', () => {
   const prime = quantityOf('prime-pressure');
-  const value = trueValue(pointsWith('lift-pump-weak', 0.9)['key-on'], prime, 0);
+  const value = trueValue(stateWith('lift-pump-weak', 0.9), 'key-on', prime, 0);
   const after = byArea(particles, updateBelief(start, particles, prime, 'key-on', { ...seenDrop, value }));
   expect(after.priming + after['supply-side']).toBeGreaterThan(0.95);
   expect(after['high-pressure']).toBeLessThan(0.02);

@@ -10,11 +10,12 @@ const faults = [...catalogue.causes.keys()];
 const cases = new Map(faults.map((cause) => [cause, aCase({ cause })]));
 
 function routeOf(cause: string): RouteStep[] {
-  const { rig, setting, workOrder, points } = cases.get(cause) ?? aCase({ cause });
+  const theCase = cases.get(cause) ?? aCase({ cause });
+  const { rig, setting, workOrder } = theCase;
   const particles = simulateParticles(rig, setting, catalogue);
   const start = beliefFromWorkOrder(particles, workOrder);
   const { provenBy } = causeOf(cause);
-  return expertRoute(rig, catalogue.checks, particles, start, points, workOrder.codes.length, provenBy);
+  return expertRoute(rig, catalogue.checks, particles, start, theCase, workOrder.codes.length, provenBy);
 }
 
 const routes = new Map(faults.map((cause) => [cause, routeOf(cause)]));
@@ -48,10 +49,11 @@ test('the same case gives the same route', () => {
 });
 
 test('where the belief is settled already, the part is measured and that is all', () => {
-  const { rig, setting, workOrder, points } = aCase({ cause: 'inlet-screen-plugged' });
+  const theCase = aCase({ cause: 'inlet-screen-plugged' });
+  const { rig, setting, workOrder } = theCase;
   const particles = simulateParticles(rig, setting, catalogue);
   const certain = Float64Array.from(particles, ({ cause }) => (cause === 'inlet-screen-plugged' ? 0.2 : 0));
   const { provenBy } = causeOf('inlet-screen-plugged');
-  const route = expertRoute(rig, catalogue.checks, particles, certain, points, workOrder.codes.length, provenBy);
+  const route = expertRoute(rig, catalogue.checks, particles, certain, theCase, workOrder.codes.length, provenBy);
   expect(route).toEqual([{ check: 'screen-drop', condition: 'full-load', minutes: 20 }]);
 });

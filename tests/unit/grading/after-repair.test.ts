@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
 import { readingsMovedByRepair, trueVerdict } from '@/lib/grading/after-repair';
-import { aRig, catalogue, healthyPoints } from '../../support/bench-rig';
+import { aRig, catalogue, stateOf } from '../../support/bench-rig';
 import { aCase } from '../../support/worked-attempt';
 
 function movedIn(cause: string, severity = 0.8) {
   const theCase = aCase({ cause, severity });
-  return readingsMovedByRepair(theCase, catalogue, healthyPoints(theCase.setting));
+  return readingsMovedByRepair(theCase, catalogue, stateOf(theCase.rig, theCase.setting));
 }
 
 test('the repair of a plugged screen brings its drop and the rail right', () => {

@@ -1,13 +1,13 @@
 import { expect, test } from 'vitest';
 import type { CallAct } from '@/lib/grading/acts';
 import { gradeCall } from '@/lib/grading/grade-call';
-import { catalogue, healthyPoints } from '../../support/bench-rig';
+import { catalogue, stateOf } from '../../support/bench-rig';
 import { aCase, rightCall } from '../../support/worked-attempt';
 
 const plugged = aCase({ cause: 'inlet-screen-plugged' });
 
 function graded(changes: Partial<CallAct> = {}, theCase = plugged) {
-  return gradeCall(theCase, catalogue, healthyPoints(theCase.setting), rightCall(theCase, 9, changes));
+  return gradeCall(theCase, catalogue, stateOf(theCase.rig, theCase.setting), rightCall(theCase, 9, changes));
 }
 
 function codes(changes: Partial<CallAct>, theCase = plugged): string[] {

@@ -64,7 +64,7 @@ describe('a ladder of small networks', () => {
 
   test('a pump meets a restriction where its curve crosses it', () => {
     const network = aNetwork({ in: LOW, middle: undefined, out: LOW }, [
-      ['in', 'middle', liftPumpLaw({ freeFlow: 1e-4, deadHead: 1e5, speed: 1 })],
+      ['in', 'middle', liftPumpLaw({ freeFlow: 1e-4, deadHead: 1e5, speed: 1, vapourPressure: 0 })],
       ['middle', 'out', orifice(5)],
     ]);
     // Q = Q₀(1 − Δp/H) and Q = k√Δp: with y = √(Δp/H) a quadratic, y² + (k√H/Q₀) y − 1 = 0.

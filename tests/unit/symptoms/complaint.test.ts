@@ -1,14 +1,14 @@
 import { expect, test } from 'vitest';
-import type { ConditionId } from '@/lib/rig/condition';
+import type { SteadyConditionId } from '@/lib/rig/condition';
 import type { OperatingPoints } from '@/lib/rig/operating-point';
 import { canRun, complaintOf, conditionsReachable, secondsToStart } from '@/lib/symptoms/complaint';
 import { aRig, healthyPoints } from '../../support/bench-rig';
 
 /** A healthy state with some values put in. */
-function aState(changes: Partial<Record<ConditionId, Record<string, number>>> = {}): OperatingPoints {
+function aState(changes: Partial<Record<SteadyConditionId, Record<string, number>>> = {}): OperatingPoints {
   const state = structuredClone(healthyPoints());
   for (const [condition, values] of Object.entries(changes))
-    Object.assign(state[condition as ConditionId].values, values);
+    Object.assign(state[condition as SteadyConditionId].values, values);
   return state;
 }
 

@@ -1,0 +1,96 @@
+import { describe, expect, test } from 'vitest';
+import { conditionsOf, performCheck } from '@/lib/cases/perform-check';
+import type { Check, Mistake } from '@/lib/checks/check';
+import { safetyEvents } from '@/lib/grading/grade-practice';
+import type { ConditionId } from '@/lib/rig/condition';
+import { catalogue } from '../../support/bench-rig';
+import { caseAt } from '../../support/case-at';
+
+/** Mistakes that only bite where something is wrong, each with a fault that makes it bite. */
+const NEEDS: Readonly<Record<string, { cause: string; severity: number }>> = {
+  'relief-valve-leak glass-too-small': { cause: 'relief-valve-weak-spring', severity: 0.8 },
+  'screen-drop dial-too-small': { cause: 'inlet-screen-plugged', severity: 0.8 },
+};
+
+/** Instruments differ within their class: with each of these seeds they err in another way. */
+const SEEDS = ['000000', '111111', '222222', '333333', '444444'];
+
+type Computed = Mistake & { condition: ConditionId };
+
+const checks = [...catalogue.checks.values()];
+
+const computed = checks.flatMap((check) =>
+  check.mistakes.flatMap((mistake) =>
+    isComputed(mistake)
+      ? Object.keys(check.ports).map((rig) => [`${check.id} ${mistake.id}`, rig, check, mistake] as const)
+      : [],
+  ),
+);
+
+function isComputed(mistake: Mistake): mistake is Computed {
+  return mistake.consequence !== 'misleading' && mistake.condition !== undefined;
+}
+
+/** What comes of a mistake on one rig. */
+function made(
+  check: Check,
+  { id, instrument = check.instruments[0] ?? '', condition }: Computed,
+  rig: string,
+  seed: string,
+) {
+  const theCase = caseAt({ rig, seed, ...NEEDS[`${check.id} ${id}`] });
+  const hookUp = { check: check.id, condition, instrument };
+  const read = performCheck(theCase, catalogue, hookUp);
+  if ('error' in read) throw new Error(`${check.id} on ${rig}: ${read.error}`);
+  return { hookUp, shown: read.shown };
+}
+
+describe('a mistake', () => {
+  test.each(checks)('is known for $id, each under an id of its own', ({ mistakes }) => {
+    expect(mistakes.length).toBeGreaterThan(0);
+    expect(new Set(mistakes.map(({ id }) => id)).size).toBe(mistakes.length);
+  });
+
+  test.each(checks)('of $id can be made: its instrument and condition are among those offered', (check) => {
+    for (const { instrument, condition, consequence } of check.mistakes) {
+      if (instrument) expect(check.instruments).toContain(instrument);
+      if (condition) expect(conditionsOf(check)).toContain(condition);
+      if (consequence !== 'misleading') expect(condition).toBeDefined();
+    }
+  });
+
+  test.each(computed)(
+    '%s on %s has the consequence it is said to have, whichever gauge is drawn',
+    (_name, rig, check, mistake) => {
+      const kind = mistake.consequence === 'instrument-destroyed' ? 'destroyed' : mistake.consequence;
+      for (const seed of SEEDS)
+        expect(made(check, mistake, rig, seed).shown.map((shown) => shown.kind)).toEqual(
+          check.quantities.map(() => kind),
+        );
+    },
+  );
+
+  test.each(computed.filter(([, , , { consequence }]) => consequence !== 'off-scale'))(
+    '%s on %s is a safety event',
+    (_name, rig, check, mistake) => {
+      const { hookUp, shown } = made(check, mistake, rig, '000000');
+      const events = safetyEvents([{ kind: 'reading', seq: 1, ...hookUp, shown }]);
+      const code = mistake.consequence === 'jet' ? 'high-pressure-jet' : mistake.consequence;
+      expect(events).toEqual([{ seq: 1, code }]);
+    },
+  );
+});
+
+test('every kind of consequence is taught somewhere', () => {
+  const kinds = new Set(checks.flatMap(({ mistakes }) => mistakes.map(({ consequence }) => consequence)));
+  expect(kinds).toEqual(new Set(['instrument-destroyed', 'off-scale', 'jet', 'misleading']));
+});
+
+test('a fitting opened on an empty rail weeps and no more', () => {
+  const read = performCheck(caseAt({}), catalogue, {
+    check: 'high-pressure-fitting',
+    condition: 'key-off',
+    instrument: 'eyes',
+  });
+  expect(read).toMatchObject({ shown: [{ kind: 'value', value: 0, unit: 'grade' }] });
+});

@@ -1,4 +1,5 @@
 import type { Catalogue } from './catalogue';
+import type { Check, Quantity } from './checks/check';
 import { appliesTo } from './faults/apply-cause';
 import type { Cause } from './faults/cause';
 import type { Rig } from './rig/rig';
@@ -73,16 +74,42 @@ function effectsText({ effects }: Cause): string {
 function checkReferencesOf({ checks, gauges, rigs }: Catalogue): string[] {
   return [...checks.values()].flatMap((check) => {
     const where = `content/checks/${check.id}.json`;
-    const ports = Object.entries(check.ports).flatMap(([rig, ids]) => {
-      const known = new Set(rigs.get(rig)?.ports.map(({ id }) => id));
-      return missing(ids, known, `${where}: ports.${rig}: no port`);
-    });
+    const instruments = [...check.instruments, ...check.mistakes.flatMap(({ instrument }) => instrument ?? [])];
     return [
-      ...ports,
-      ...missing(Object.keys(check.ports), rigs, `${where}: ports: no rig`),
-      ...missing(check.instruments, gauges, `${where}: instruments: no gauge`),
+      ...Object.entries(check.ports).flatMap(([id, ports]) => onRig(check, rigs.get(id), id, ports, where)),
+      ...missing(instruments, gauges, `${where}: instruments: no gauge`),
+      ...check.quantities.flatMap((quantity) => quantityReferences(check, quantity, gauges, where)),
     ];
   });
+}
+
+/** What a check names that the rig it is offered on does not have. */
+function onRig(check: Check, rig: Rig | undefined, id: string, ports: readonly string[], where: string): string[] {
+  if (!rig) return [`${where}: ports: no rig ${id}`];
+  const nodes = new Set(rig.nodes.map((node) => node.id));
+  const elements = new Set(rig.elements.map((element) => element.id));
+  const named = check.quantities.flatMap(({ of }) => ('node' in of ? [of.node] : 'from' in of ? [of.from, of.to] : []));
+  return [
+    ...missing(ports, new Set(rig.ports.map((port) => port.id)), `${where}: ports.${id}: no port`),
+    ...missing([...named, ...(check.opens ? [check.opens] : [])], nodes, `${where}: ports.${id}: that rig has no node`),
+    ...missing(
+      check.quantities.flatMap(({ of }) => ('element' in of ? [of.element] : [])),
+      elements,
+      `${where}: ports.${id}: that rig has no element`,
+    ),
+  ];
+}
+
+function quantityReferences(check: Check, quantity: Quantity, gauges: Catalogue['gauges'], where: string): string[] {
+  const at = `${where}: quantities.${quantity.id}`;
+  const unfit = check.instruments.filter((id) => gauges.get(id)?.measures.includes(quantity.measures) === false);
+  const words = check.text.en.grades?.[quantity.id]?.length ?? 0;
+  const grades = quantity.grades ? 1 + Math.max(...quantity.grades.steps.map(({ grade }) => grade)) : 0;
+  return [
+    ...unfit.map((id) => `${at}: gauge ${id} does not measure ${quantity.measures}`),
+    ...(quantity.id in check.text.en.quantities ? [] : [`${at}: no words in text.en.quantities`]),
+    ...(words === grades ? [] : [`${at}: expected ${grades} words in text.en.grades, got ${words}`]),
+  ];
 }
 
 function missing(ids: readonly string[], known: { has(id: string): boolean }, message: string): string[] {

@@ -40,8 +40,12 @@ export interface DescribedCase {
   state: OperatingPoints;
 }
 
-/** For instructors, tests and outside checks. Never for a learner's browser. */
-export function describeCase(theCase: Case, catalogue: Catalogue): DescribedCase {
+/**
+ * For instructors, tests and outside checks. Never for a learner's browser.
+ *
+ * @param traces  Whether to follow the traces too, which takes some thirty times as long as all the rest.
+ */
+export function describeCase(theCase: Case, catalogue: Catalogue, traces = true): DescribedCase {
   const { truth, workOrder, rig } = theCase;
   const faults = truth.also ? [truth, truth.also] : [truth];
   return {
@@ -57,7 +61,7 @@ export function describeCase(theCase: Case, catalogue: Catalogue): DescribedCase
     })),
     complaint: workOrder.complaint,
     codes: workOrder.codes.map(({ spn, fmi }) => ({ spn, fmi, text: codeText(catalogue, spn, fmi) })),
-    readings: describeReadings(theCase, catalogue),
+    readings: describeReadings(theCase, catalogue, traces),
     state: theCase.points,
   };
 }
@@ -67,11 +71,13 @@ export function codeText({ codeNames }: Catalogue, spn: number, fmi: number): st
   return `${codeNames.spn[spn] ?? `SPN ${spn}`}: ${codeNames.fmi[fmi] ?? `FMI ${fmi}`}`;
 }
 
-function describeReadings(theCase: Case, catalogue: Catalogue): DescribedReading[] {
+function describeReadings(theCase: Case, catalogue: Catalogue, traces: boolean): DescribedReading[] {
   return [...catalogue.checks.values()].flatMap((check) =>
     check.ports[theCase.rig.id]
       ? check.conditions.flatMap((condition) =>
-          check.quantities.map((quantity) => describeReading(theCase, catalogue, check, condition, quantity)),
+          check.quantities
+            .filter(({ of }) => traces || of.kind !== 'trace')
+            .map((quantity) => describeReading(theCase, catalogue, check, condition, quantity)),
         )
       : [],
   );

@@ -41,12 +41,18 @@ export function updateBelief(
 ): Belief {
   // Codes have been weighed with the work order; reading them again says nothing new.
   if (quantity.measures === 'codes') return belief;
-  const updated = Float64Array.from(particles, (particle, index) => {
-    const expected = trueValue(particle, condition, quantity, particle.codes.length);
-    return (belief[index] ?? 0) * likelihood(reading, expected);
+  const likelihoods = particles.map((particle, index) => {
+    // A trace takes milliseconds a particle: what is hardly believed is not followed through it.
+    if (quantity.of.kind === 'trace' && (belief[index] ?? 0) < NEGLIGIBLE) return undefined;
+    return likelihood(reading, trueValue(particle, condition, quantity, particle.codes.length));
   });
-  return normalised(updated);
+  const asked = likelihoods.filter((value) => value !== undefined);
+  const usual = asked.reduce((sum, value) => sum + value, 0) / Math.max(1, asked.length);
+  return normalised(belief.map((weight, index) => weight * (likelihoods[index] ?? usual)));
 }
+
+/** Particles believed less than this neither gain nor lose by a trace. */
+const NEGLIGIBLE = 2e-3;
 
 /** Likelihood of a measurement where `expected` is the truth, with a floor for what nobody thought of. */
 export function likelihood({ value, uncertainty, beyond }: Measured, expected: number): number {

@@ -1,6 +1,7 @@
 import type { Fluid } from '@/lib/hydraulics/elements/element';
 import { solve } from '@/lib/hydraulics/solve';
 import { randomStream } from '@/lib/random';
+import { STANDARD_GRAVITY } from '@/lib/units';
 import { EpanetNetwork } from '../reference/epanet-network';
 import { networkOf, twelvePipeLine } from '../reference/pipe-network';
 
@@ -50,11 +51,14 @@ function ourSolver(network: ReturnType<typeof twelvePipeLine>): (inlet: number) 
   const bound = networkOf(network, fluid);
   const fixed = [...bound.fixed];
   const start = new Float64Array(fixed.length);
+  const columns = Float64Array.from(network.nodes, ({ height }) => fluid.density * STANDARD_GRAVITY * height);
   return (inlet) => {
     fixed[0] = inlet;
-    // A cold start knows no more than the two ends: a straight line between them. EPANET starts from its own guess of flows.
-    for (let node = 0; node < start.length; node++)
-      start[node] = inlet + ((OUTLET - inlet) * node) / (start.length - 1);
+    // A cold start knows no more than the heads at the two ends: an even fall from node to node. EPANET starts from its
+    // own guess of flows.
+    for (let node = 0; node < start.length; node++) {
+      start[node] = inlet + ((OUTLET - inlet) * node) / (start.length - 1) - (columns[node] as number);
+    }
     solve({ ...bound, fixed }, { start });
   };
 }

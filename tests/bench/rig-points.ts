@@ -1,4 +1,4 @@
-import { applyCause } from '@/lib/faults/apply-cause';
+import { appliesTo, applyCause } from '@/lib/faults/apply-cause';
 import { holdPressure } from '@/lib/hydraulics/hold-pressure';
 import { solve } from '@/lib/hydraulics/solve';
 import { type BoundRig, buildNetwork } from '@/lib/rig/build-network';
@@ -22,7 +22,8 @@ export interface RigPointFigures {
 /** Every cause at several severities in every condition on tern-13, each from the rig's own cold start. */
 export function measureRigPoints(): RigPointFigures {
   const fuel = fuelOf(mildDay);
-  const states = [...catalogue.causes.values()].flatMap((cause) =>
+  const causes = [...catalogue.causes.values()].filter((cause) => appliesTo(aRig(), cause));
+  const states = causes.flatMap((cause) =>
     SEVERITIES.flatMap((severity) => {
       const rig = applyCause(aRig(), cause, severity);
       return steadyConditionIds.map((condition) => ({ rig, condition }));

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { checkHookUp, conditionsOf, type HookUp, performCheck } from '@/lib/cases/perform-check';
 import { toSi } from '@/lib/units';
 import { catalogue } from '../../support/bench-rig';
+import { caseAt } from '../../support/case-at';
 import { aCase } from '../../support/worked-attempt';
 
 const weakPump = aCase({ cause: 'lift-pump-weak' });
@@ -79,4 +80,70 @@ test('an engine that does not start cannot be run for a check', () => {
 test('unwise conditions can be chosen like any other', () => {
   const check = catalogue.checks.get('prime-pressure');
   expect(check && conditionsOf(check)).toEqual(['key-on', 'cranking', 'idle']);
+});
+
+test('a fitting opened with the rail behind it shows a jet and nothing else', () => {
+  const nut = { check: 'high-pressure-fitting', condition: 'cranking', instrument: 'eyes' };
+  expect(hookUp(nut, caseAt({}))).toEqual({
+    shown: [{ kind: 'jet', quantity: 'fuel-at-fitting', speed: expect.any(Number), pressure: expect.any(Number) }],
+  });
+});
+
+test('a meter shows each quantity in its own range and unit, with one error for all of them', () => {
+  const supply = { check: 'lift-pump-supply', condition: 'key-on', instrument: 'multimeter' };
+  const read = hookUp(supply, caseAt({}));
+  expect(read).toMatchObject({ shown: [{ unit: 'V' }, { unit: 'A' }] });
+  // 24 V at a pump that is wired as it should be; the meter may be 0.02 V out and rounds to 0.01 V.
+  const [volts] = 'shown' in read ? read.shown : [];
+  expect(volts?.kind === 'value' && Math.abs(volts.value - 24)).toBeLessThanOrEqual(0.025);
+});
+
+test('an open winding is off the scale of resistance, where the limit’s own range ends', () => {
+  const open = caseAt({ cause: 'metering-actuator-open-circuit', severity: 1 });
+  expect(hookUp({ check: 'metering-actuator', condition: 'key-off', instrument: 'multimeter' }, open)).toEqual({
+    shown: [{ kind: 'off-scale', quantity: 'actuator-resistance', end: 'high', limit: 200, unit: 'Ω' }],
+  });
+});
+
+test('an eye tells a grade; hydrometer and thermometer in the same jar tell their own', () => {
+  const watery = caseAt({ cause: 'water-in-fuel', severity: 1 });
+  const read = hookUp({ check: 'fuel-sample', condition: 'key-off', instrument: 'sample-jar' }, watery);
+  expect(read).toMatchObject({
+    shown: [
+      { quantity: 'water', unit: 'grade', value: expect.toSatisfy((grade: number) => grade > 0) },
+      { quantity: 'cloudiness', unit: 'grade', value: 0 },
+      { quantity: 'fuel-density', unit: 'kg/m³' },
+      { quantity: 'fuel-temperature', unit: '°C' },
+    ],
+  });
+});
+
+test('a recorder shows the curves that its numbers are read off', () => {
+  const read = hookUp({ check: 'crank-trace', condition: 'cranking', instrument: 'trace-recorder' }, caseAt({}));
+  expect(read).toMatchObject({ shown: [{ unit: 's' }, { unit: 'MPa' }] });
+  for (const shown of 'shown' in read ? read.shown : []) {
+    const lines = shown.kind === 'value' ? shown.lines : [];
+    expect(lines?.map(({ id }) => id).sort()).toEqual(['commanded-rail-pressure', 'sensed-rail-pressure']);
+  }
+});
+
+test('a snap acceleration sets out from idle and needs an engine that runs', () => {
+  const snap = { check: 'snap-trace', condition: 'snap-acceleration', instrument: 'trace-recorder' };
+  expect(hookUp(snap, caseAt({}))).toHaveProperty('shown');
+  expect(hookUp(snap, caseAt({ cause: 'relief-valve-leaking', severity: 1 }))).toEqual({
+    error: 'engine-does-not-run',
+  });
+});
+
+test('a needle swings where bubbles pass, a digital gauge and solid fuel show none of it', () => {
+  const airy = caseAt({ cause: 'suction-air-leak', severity: 0.3 });
+  const gearPump = { check: 'gear-pump-pressure', condition: 'idle' };
+  const swing = (instrument: string, theCase = airy) => {
+    const read = hookUp({ ...gearPump, instrument }, theCase);
+    const [shown] = 'shown' in read ? read.shown : [];
+    return shown?.kind === 'value' ? shown.flutter : undefined;
+  };
+  expect(swing('dial-0-300-psi')).toBeGreaterThan(0);
+  expect(swing('digital-0-4-mpa')).toBeUndefined();
+  expect(swing('dial-0-300-psi', caseAt({}))).toBeUndefined();
 });

@@ -34,6 +34,14 @@ test('a dial counts its whole resolution, a digital display half of its last dig
   expect(digital).toBeCloseTo(dial / 2, 9);
 });
 
+test('a recorded curve is read by eye like a dial, and what is told at a glance leaves no doubt', () => {
+  const accuracy = { kind: 'absolute', amount: 0 } as const;
+  const uncertainty = (display: 'trace' | 'dial' | 'eye') =>
+    standardUncertainty(aGauge({ accuracy, resolution: 3, display }), 50);
+  expect(uncertainty('trace')).toBe(uncertainty('dial'));
+  expect(uncertainty('eye')).toBe(0);
+});
+
 test('an offset of the unit does not enter the uncertainty', () => {
   const thermometer = aGauge({ unit: '°C', accuracy: { kind: 'absolute', amount: 3 }, resolution: 4 });
   expect(standardUncertainty(thermometer, 20)).toBeCloseTo(5 / Math.sqrt(3), 9);

@@ -47,6 +47,7 @@ export function walther(viscosity40: SquareMetrePerSecond, viscosity100: SquareM
  * @source ASTM D341, full form.
  */
 export function kinematicViscosity({ a, b }: WaltherCoefficients, temperature: Kelvin): SquareMetrePerSecond {
+  if (!(temperature > 0)) throw new RangeError(`No viscosity at ${temperature} K`);
   const z = Math.exp(Math.LN10 * Math.exp(Math.LN10 * a - b * Math.log(temperature)));
   const x = z - 0.7;
   const viscosity = x - Math.exp(-0.7487 + x * (-3.295 + x * (0.6119 - x * 0.3193)));

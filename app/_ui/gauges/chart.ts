@@ -8,6 +8,9 @@ import type { Place } from './label-place';
 /** Numbered steps that fit beside each other on the narrowest screen. */
 const MOST_STEPS = { along: 10, up: 8 };
 
+/** No line runs along the upper edge, where it could not be told from it. */
+const HEADROOM = 1.03;
+
 export interface ChartLine {
   id: ShownLine['id'];
   /** What was asked for is dashed, what was measured is solid. */
@@ -33,7 +36,7 @@ export function chartOf(lines: readonly ShownLine[], choice: UnitChoice): Chart 
   const all = converted.flatMap(({ values }) => values);
   const times = lines[0]?.times ?? [];
   const time = chartScale(0, times.at(-1) ?? 1, MOST_STEPS.along);
-  const value = chartScale(Math.min(...all), Math.max(...all), MOST_STEPS.up);
+  const value = chartScale(Math.min(...all), HEADROOM * Math.max(...all), MOST_STEPS.up);
   return {
     unit,
     axis: lines.some(isVacuum) ? 'vacuum' : 'pressure',

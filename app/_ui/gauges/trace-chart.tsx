@@ -5,7 +5,7 @@ import type { UnitChoice } from '../display-choices';
 import { showNumber } from '../show-quantity';
 import { type Chart, type ChartLine, chartOf } from './chart';
 import { type ChartScale, gridLines, onScale } from './chart-scale';
-import { labelPlace } from './label-place';
+import { type LabelPlace, labelPlaces } from './label-place';
 import styles from './trace-chart.module.css';
 import { TraceTable } from './trace-table';
 
@@ -13,6 +13,8 @@ import { TraceTable } from './trace-table';
 export function TraceChart({ gauge, lines, units }: { gauge: Gauge; lines: readonly ShownLine[]; units: UnitChoice }) {
   const t = useTranslations('gauges.trace');
   const chart = chartOf(lines, units);
+  const places = labelPlaces(chart.lines.map((line) => line.places));
+  const names = chart.lines.flatMap((line, index) => (places[index] ? [{ line, place: places[index] }] : []));
   const numbers = gridLines(chart.value).filter(({ numbered }) => numbered);
   const widest = Math.max(...numbers.map(({ value }) => showNumber(value).length));
   return (
@@ -24,8 +26,8 @@ export function TraceChart({ gauge, lines, units }: { gauge: Gauge; lines: reado
             <Paper chart={chart} />
             <Numbers scale={chart.value} side="left" />
             <Numbers scale={chart.time} side="bottom" />
-            {chart.lines.map((line, index) => (
-              <LineName key={line.id} line={line} chart={chart} side={sideOf(chart, index)} />
+            {names.map(({ line, place }) => (
+              <LineName key={line.id} line={line} place={place} />
             ))}
           </div>
         </div>
@@ -84,26 +86,16 @@ function percent(value: number, scale: ChartScale): string {
   return `${Number((100 * onScale(value, scale)).toFixed(2))}%`;
 }
 
-function LineName({ line, chart, side }: { line: ChartLine; chart: Chart; side: 'above' | 'below' }) {
+function LineName({ line: { id, stroke }, place: { x, y } }: { line: ChartLine; place: LabelPlace }) {
   const t = useTranslations('gauges.trace');
-  const others = chart.lines.filter(({ id }) => id !== line.id).map(({ places }) => places);
-  const { x, y } = labelPlace(line.places, others, side);
   return (
     <span className={styles.name} style={{ left: `${(100 * x).toFixed(1)}%`, bottom: `${(100 * y).toFixed(1)}%` }}>
       <svg width="22" height="8" aria-hidden="true">
-        <path className={styles[line.stroke]} d="M0 4H22" />
+        <path className={styles[stroke]} d="M0 4H22" />
       </svg>
-      {t(`lines.${line.id}`)}
+      {t(`lines.${id}`)}
     </span>
   );
-}
-
-/** The line that lies higher on the whole carries its name above, the other below. */
-function sideOf({ lines }: Chart, index: number): 'above' | 'below' {
-  const mean = ({ values }: ChartLine) => values.reduce((sum, value) => sum + value, 0) / values.length;
-  const [own, other] = [lines[index], lines.find((_, place) => place !== index)];
-  if (!own || !other || mean(own) === mean(other)) return index === 0 ? 'above' : 'below';
-  return mean(own) > mean(other) ? 'above' : 'below';
 }
 
 function useChartText(gauge: Gauge, { lines, times, time, value, unit, axis }: Chart): string {

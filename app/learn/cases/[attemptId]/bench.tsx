@@ -91,9 +91,18 @@ function Picture({ reading, item, units }: { reading: ReadingView; item: Reading
       {gauge && (
         <Instrument gauge={gauge} shown={shown} label={label} units={units} grades={grades} lines={reading.lines} />
       )}
-      {gauge?.display !== 'digital' && <p className={styles.caption}>{label}</p>}
+      <Caption item={item} />
     </div>
   );
+}
+
+/** Names the quantity, where the instrument does not. */
+function Caption({ item }: { item: ReadingItem }) {
+  const t = useTranslations('bench');
+  const { gauge, label, grades } = item;
+  if (isRecording(item)) return <p className={styles.readOff}>{t.rich('readOff', { what: () => <b>{label}</b> })}</p>;
+  const printed = gauge?.display === 'digital' || (gauge?.display === 'eye' && !grades);
+  return printed ? null : <p className={styles.caption}>{label}</p>;
 }
 
 /** What a reading that waits for no verdict came to. */

@@ -6,11 +6,16 @@ import type { ConditionId } from '@/lib/rig/condition';
 import { catalogue } from '../../support/bench-rig';
 import { caseAt } from '../../support/case-at';
 
-/** Mistakes that only bite where something is wrong, each with a fault that makes it bite. */
+/** Mistakes that only bite where something is wrong, each with a fault that makes it bite; by check or by rig and check. */
 const NEEDS: Readonly<Record<string, { cause: string; severity: number }>> = {
   'relief-valve-leak glass-too-small': { cause: 'relief-valve-weak-spring', severity: 0.8 },
   'screen-drop dial-too-small': { cause: 'inlet-screen-plugged', severity: 0.8 },
+  // A small pump, sound, leaks less than the small glass holds.
+  'plover-7 pump-return-flow glass-too-small': { cause: 'high-pressure-pump-worn', severity: 0.6 },
 };
+
+/** Mistakes that do no harm on one of the rigs: there the regulator's return holds the manifold above ambient. */
+const HARMLESS = ['plover-7 return-restriction no-vacuum-on-the-dial'];
 
 /** Instruments differ within their class: with each of these seeds they err in another way. */
 const SEEDS = ['000000', '111111', '222222', '333333', '444444'];
@@ -38,7 +43,8 @@ function made(
   rig: string,
   seed: string,
 ) {
-  const theCase = caseAt({ rig, seed, ...NEEDS[`${check.id} ${id}`] });
+  const needs = NEEDS[`${rig} ${check.id} ${id}`] ?? NEEDS[`${check.id} ${id}`];
+  const theCase = caseAt({ rig, seed, ...needs });
   const hookUp = { check: check.id, condition, instrument };
   const read = performCheck(theCase, catalogue, hookUp);
   if ('error' in read) throw new Error(`${check.id} on ${rig}: ${read.error}`);
@@ -62,7 +68,12 @@ describe('a mistake', () => {
   test.each(computed)(
     '%s on %s has the consequence it is said to have, whichever gauge is drawn',
     (_name, rig, check, mistake) => {
-      const kind = mistake.consequence === 'instrument-destroyed' ? 'destroyed' : mistake.consequence;
+      const harmless = HARMLESS.includes(`${rig} ${check.id} ${mistake.id}`);
+      const kind = harmless
+        ? 'value'
+        : mistake.consequence === 'instrument-destroyed'
+          ? 'destroyed'
+          : mistake.consequence;
       for (const seed of SEEDS)
         expect(made(check, mistake, rig, seed).shown.map((shown) => shown.kind)).toEqual(
           check.quantities.map(() => kind),

@@ -7,7 +7,7 @@ import type { Rig } from '../rig/rig';
 import type { RigState } from '../rig/rig-state';
 import { conditionsReachable } from '../symptoms/complaint';
 import { type Belief, entropy, likelihood } from './belief';
-import { byCause, type Particle } from './particles';
+import type { Particle } from './particles';
 
 /** One check an expert makes: the hook-up and what it costs. */
 export interface RouteStep {
@@ -50,11 +50,12 @@ export function expertRoute(
   let open = candidates(rig, checks, particles, truth, codeCount);
   let belief = start;
   const route: RouteStep[] = [];
-  while (route.length < LONGEST_ROUTE && mostBelieved(particles, belief) < SETTLED) {
-    const best = mostTelling(open, particles, belief);
+  const causes = causesOf(particles);
+  while (route.length < LONGEST_ROUTE && Math.max(...shares(causes, belief)) < SETTLED) {
+    const best = mostTelling(open, causes, belief);
     if (!best) break;
     route.push({ check: best.check, condition: best.condition, minutes: best.minutes });
-    belief = afterReading(best, belief, best.actual);
+    belief = afterReading(best, belief);
     open = open.filter((candidate) => candidate !== best);
   }
   return [...route, ...confirmation(route, open, confirmedBy)];
@@ -100,39 +101,69 @@ function candidates(
   });
 }
 
-function mostBelieved(particles: readonly Particle[], belief: Belief): number {
-  return Math.max(...byCause(particles, belief).values());
+/** Particles by cause: the index of each one's cause, and how many causes there are. */
+interface Causes {
+  of: Int32Array;
+  count: number;
 }
 
-function mostTelling(open: readonly Candidate[], particles: readonly Particle[], belief: Belief) {
-  const before = entropy(byCause(particles, belief).values());
+function causesOf(particles: readonly Particle[]): Causes {
+  const ids = [...new Set(particles.map(({ cause }) => cause))];
+  return { of: Int32Array.from(particles, ({ cause }) => ids.indexOf(cause)), count: ids.length };
+}
+
+function shares({ of, count }: Causes, belief: Belief): Float64Array {
+  const sums = new Float64Array(count);
+  for (let index = 0; index < of.length; index++) {
+    const cause = of[index] as number;
+    sums[cause] = (sums[cause] as number) + (belief[index] as number);
+  }
+  return sums;
+}
+
+function mostTelling(open: readonly Candidate[], causes: Causes, belief: Belief) {
+  const before = entropy(shares(causes, belief));
+  const active = Int32Array.from(belief.keys()).filter((index) => (belief[index] as number) >= NEGLIGIBLE);
   let best: Candidate | undefined;
   let most = 1e-4;
   for (const candidate of open) {
-    const worth = (before - expectedEntropy(candidate, particles, belief)) / candidate.minutes;
+    const worth = (before - expectedEntropy(candidate, causes, belief, active)) / candidate.minutes;
     if (worth > most) [best, most] = [candidate, worth];
   }
   return best;
 }
 
 /** Entropy over causes to be expected after a check: each particle in turn is taken for the truth. */
-function expectedEntropy(candidate: Candidate, particles: readonly Particle[], belief: Belief): number {
-  let expected = 0;
-  for (let index = 0; index < particles.length; index++) {
-    const weight = belief[index] ?? 0;
-    if (weight < NEGLIGIBLE) continue;
-    const seen = candidate.expected.map((values) => values[index] ?? 0);
-    expected += weight * entropy(byCause(particles, afterReading(candidate, belief, seen)).values());
+function expectedEntropy({ expected }: Candidate, { of, count }: Causes, belief: Belief, active: Int32Array): number {
+  const sums = new Float64Array(count);
+  let total = 0;
+  for (const truth of active) {
+    sums.fill(0);
+    let all = 0;
+    for (const index of active) {
+      let weight = belief[index] as number;
+      for (const values of expected) weight *= alike(values[truth] as number, values[index] as number);
+      sums[of[index] as number] = (sums[of[index] as number] as number) + weight;
+      all += weight;
+    }
+    let left = 0;
+    for (let cause = 0; cause < count; cause++) {
+      const share = (sums[cause] as number) / all;
+      if (share > 0) left -= share * Math.log(share);
+    }
+    total += (belief[truth] as number) * left;
   }
-  return expected;
+  return total;
 }
 
-function afterReading({ expected }: Candidate, belief: Belief, seen: readonly number[]): Belief {
+/** Likelihood of seeing a value where another is expected, with a well-chosen instrument. */
+function alike(seen: number, expected: number): number {
+  return likelihood({ value: seen, uncertainty: READING_SPREAD * Math.abs(seen), beyond: undefined }, expected);
+}
+
+function afterReading({ expected, actual }: Candidate, belief: Belief): Belief {
   const after = belief.map((weight, index) =>
-    seen.reduce((product, value, q) => {
-      const uncertainty = READING_SPREAD * Math.abs(value);
-      return product * likelihood({ value, uncertainty, beyond: undefined }, expected[q]?.[index] ?? 0);
-    }, weight),
+    expected.reduce((product, values, q) => product * alike(actual[q] ?? 0, values[index] as number), weight),
   );
   const total = after.reduce((sum, weight) => sum + weight, 0);
   return after.map((weight) => weight / total);

@@ -37,20 +37,24 @@ export function onceFull(controller: RailController, node: number, full: Pascal)
   };
 }
 
-/** Errors larger than this are on their way somewhere; integrating them would overshoot. Assumed. */
+/** Errors larger than this and moving faster are on their way somewhere; integrating them would overshoot. Assumed. */
 const INTEGRATED_WITHIN: Pascal = 6e6;
+/** Pa/s. An error that moves no faster stays unless the integral sees to it. Assumed. */
+const STALLED: number = 5e6;
 
 /**
  * Proportional and integral control of rail pressure around the control unit's own map:
  *
  *     u = u₀ + k_p e + k_i ∫ e dt,  0…1     e = commanded − sensed
  *
- * The integral stands still while the demand is at its end and the error would drive it further, and far from the command. Without a signal that it
+ * The integral stands still while the demand is at its end and the error would drive it further, and far from the command as
+ * long as the error moves by itself. Without a signal that it
  * believes the control unit holds a fixed demand.
  */
 export class RailController implements Controller {
   private integral = 0;
   private last: Second = 0;
+  private lastError: Pascal = Number.POSITIVE_INFINITY;
 
   constructor(private readonly options: RailControllerOptions) {}
 
@@ -63,8 +67,10 @@ export class RailController implements Controller {
     const error = this.error(time, pressures);
     const wanted = this.wanted(time, pressures);
     const stuck = (wanted >= 1 && error > 0) || (wanted <= 0 && error < 0);
-    if (!stuck && Math.abs(error) < INTEGRATED_WITHIN) this.integral += error * (time - this.last);
+    const moving = Math.abs(error - this.lastError) > STALLED * (time - this.last);
+    if (!stuck && !(moving && Math.abs(error) >= INTEGRATED_WITHIN)) this.integral += error * (time - this.last);
     this.last = time;
+    this.lastError = error;
   }
 
   /** Lets time pass without drawing anything from it. */

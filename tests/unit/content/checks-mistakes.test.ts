@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import type { Case } from '@/lib/cases/case';
 import { conditionsOf, performCheck } from '@/lib/cases/perform-check';
 import type { Check, Mistake } from '@/lib/checks/check';
+import type { Shown } from '@/lib/checks/shown';
+import { appliesTo } from '@/lib/faults/apply-cause';
 import { safetyEvents } from '@/lib/grading/grade-practice';
 import type { ConditionId } from '@/lib/rig/condition';
 import { catalogue } from '../../support/bench-rig';
@@ -90,6 +93,32 @@ describe('a mistake', () => {
       expect(events).toEqual([{ seq: 1, code }]);
     },
   );
+});
+
+describe('who keeps to the procedure', () => {
+  const faults = [...catalogue.rigs.values()].flatMap((rig) =>
+    [...catalogue.causes.values()]
+      .filter((cause) => cause.effects.length > 0 && appliesTo(rig, cause))
+      .map((cause) => [rig.id, cause.id, cause.severity.max] as const),
+  );
+
+  test.each(faults)(
+    'on %s with %s comes to no harm and breaks no instrument, however bad it is',
+    (rig, cause, severity) => {
+      const broken = caseAt({ rig, cause, severity });
+      const shown = checks
+        .filter(({ ports, quantities }) => ports[rig] && quantities.every(({ of }) => of.kind !== 'trace'))
+        .flatMap((check) => check.conditions.flatMap((condition) => shownBy(broken, check, condition)));
+      expect(shown.filter(({ kind }) => kind === 'destroyed' || kind === 'jet')).toEqual([]);
+      expect(shown.length).toBeGreaterThan(0);
+    },
+  );
+
+  /** Nothing where the engine does not run so. */
+  function shownBy(broken: Case, { id, instruments }: Check, condition: ConditionId): readonly Shown[] {
+    const read = performCheck(broken, catalogue, { check: id, condition, instrument: instruments[0] ?? '' });
+    return 'shown' in read ? read.shown : [];
+  }
 });
 
 test('every kind of consequence is taught somewhere', () => {

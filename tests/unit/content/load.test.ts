@@ -35,7 +35,7 @@ function refusal(): string {
 
 test('content loads, each item under its own id', () => {
   const { rigs, causes } = loadCatalogue(folder);
-  expect([...rigs.keys()]).toContain('tern-13');
+  expect([...rigs.keys()]).toEqual(expect.arrayContaining(['petrel-15', 'plover-7', 'tern-13']));
   for (const [id, cause] of causes) expect(cause.id).toBe(id);
 });
 
@@ -75,6 +75,30 @@ test.each([
   expect(refusal()).toMatch(message);
 });
 
+/** A rig, as somebody who adds one may get it wrong. */
+test.each([
+  [
+    'a kind that there is not',
+    '"kind": "lift-pump"',
+    '"kind": "steam-pump"',
+    /elements\.\d+\.kind: .*'tank' \| .*'lift-pump' \| /,
+  ],
+  ['a missing parameter', /"freeFlowLmin": [\d.]+,/, '', /elements\.\d+\.freeFlowLmin: .*expected number/],
+  ['a parameter of another kind', '"boreMm"', '"areaMm2": 3, "boreMm"', /elements\.\d+: .*"areaMm2"/],
+  ['a text for a number', '"setKpa": 430', '"setKpa": "430"', /elements\.\d+\.setKpa: .*expected number/],
+  ['a share above one', '"supplyShare": 1', '"supplyShare": 1.2', /elements\.\d+\.supplyShare: .*<=1/],
+  ['a side that there is not', '"side": "suction"', '"side": "sucking"', /nodes\.\d+\.side: .*"suction"/],
+  ['a condition left out', '"high-idle": {', '"fast-idle": {', /conditions\.high-idle: .*expected object/],
+  ['a limit with min above max', /"min": 400,/, '"min": 4000,', /limits\.\d+: min must lie below max/],
+  ['a limit with neither', /"min": 10,\s*"unit": "%"/, '"unit": "%"', /limits\.\d+: a limit needs min, max or both/],
+  ['a port misnamed', '"id": "F1"', '"id": "F-1"', /ports\.\d+\.id: .*capital letter and a digit/],
+  ['no word that it is invented', '"invented": true', '"invented": false', /invented: .*expected true/],
+])('a rig with %s is refused by file, path and expectation', (_what, from, to, message) => {
+  edit('rigs/plover-7.json', from, to);
+  expect(refusal()).toMatch(message);
+  expect(refusal()).toMatch(/^content\/rigs\/plover-7\.json: /);
+});
+
 test('every mistake of a file is told at once', () => {
   edit('gauges/dial-0-30-psi.json', /"unit": "psi"/, '"unit": "furlong"');
   edit('gauges/dial-0-30-psi.json', /"display": "dial"/, '"display": "sundial"');
@@ -93,6 +117,26 @@ test.each([
     /"node": "gear-pump-inlet"/,
     '"node": "attic"',
     'content/rigs/tern-13.json: ports: no node attic',
+  ],
+  ['rigs/petrel-15.json', /"to": "rail"/, '"to": "rial"', 'content/rigs/petrel-15.json: elements: no node rial'],
+  ['rigs/petrel-15.json', /"primingNode": "[a-z-]+"/, '"primingNode": "attic"', 'petrel-15.json: no node attic'],
+  [
+    'rigs/plover-7.json',
+    /"heldBy": "[a-z-]+"/,
+    '"heldBy": "gravity"',
+    'content/rigs/plover-7.json: standing.heldBy: no element gravity',
+  ],
+  [
+    'rigs/plover-7.json',
+    /"element": "main-filter"/,
+    '"element": "tea-strainer"',
+    'content/rigs/plover-7.json: ageing: no element tea-strainer',
+  ],
+  [
+    'rigs/plover-7.json',
+    /"fuels": \[\s*"winter-grade"/,
+    '"fuels": ["snow-grade"',
+    'content/rigs/plover-7.json: settings.fuels: no fuel snow-grade',
   ],
   ['rigs/tern-13.json', /"check": "prime-pressure"/, '"check": "compression"', /limits: no check compression/],
   [

@@ -1,4 +1,5 @@
 import type { CubicMetrePerSecond, Pascal } from '../units';
+import { cutShare } from './cut-share';
 import type { FlowAndSlopes } from './elements/element';
 import { SolveError, type SolveFailure } from './errors';
 import { solveInPlace } from './linear-system';
@@ -39,6 +40,17 @@ const DAMPING_STEPS_HELD = 10;
  * landing as far on the other side; without this the iteration would bounce there for ever.
  */
 const SUFFICIENT = 0.5;
+/**
+ * A solve that sets out from balances that miss by more than FAR of what passes begins with this share of a step. Flow grows
+ * less than in step with its drop, so that full steps overshoot from afar; over random networks of pipes the shorter one
+ * saves a tenth of the evaluations.
+ */
+const FIRST_SHARE = 0.8;
+const FAR = 0.3;
+/** A step begins at no more than this many times the share that the last one was cut to, which saves cutting it again. */
+const SHARE_GROWTH = 2;
+/** …nor at less than this, so that what cannot be balanced shows as soon as ever. */
+const LEAST_SHARE = 0.02;
 /** A demand that stays this far outside 0…1 for two steps is not coming back: the pressure to hold is out of reach. */
 const DEMAND_ASTRAY = 0.5;
 const MAX_ITERATIONS = 200;
@@ -66,6 +78,8 @@ class Iteration {
   private readonly dampingSteps: number;
   private readonly result: FlowAndSlopes = { flow: 0, perInlet: 0, perOutlet: 0, perDemand: 0 };
   private demand: number;
+  /** At which the next step begins. */
+  private share = 1;
 
   constructor(
     private readonly network: Network,
@@ -76,7 +90,7 @@ class Iteration {
     const { buffer } = new Float64Array(start.length + network.branches.length);
     this.pressures = new Float64Array(buffer, 0, start.length);
     this.flows = new Float64Array(buffer, start.length * Float64Array.BYTES_PER_ELEMENT);
-    this.pressures.set(start);
+    for (let node = 0; node < start.length; node++) this.pressures[node] = start[node] as number;
     this.size = numberUnknowns(network, work, this.pressures);
     this.heldUnknown = held ? (work.unknown[held.node] ?? -1) : -1;
     // The demand's column may reach any row.
@@ -84,11 +98,12 @@ class Iteration {
     if (held) this.pressures[held.node] = held.pressure;
     this.dampingSteps = held ? DAMPING_STEPS_HELD : DAMPING_STEPS;
     this.demand = demand;
-    work.trial.set(this.pressures);
+    for (let node = 0; node < start.length; node++) work.trial[node] = this.pressures[node] as number;
   }
 
   run(maxIterations: number): Solution | SolveFailure {
     let merit = this.assemble(this.pressures, this.demand);
+    if (!this.balanced(FAR, 0)) this.share = FIRST_SHARE;
     let astray = 0;
     for (let iterations = 0; iterations < maxIterations; iterations++) {
       if (this.balanced(RELATIVE_TOLERANCE, ABSOLUTE_TOLERANCE)) return this.solution(iterations);
@@ -96,7 +111,7 @@ class Iteration {
       if (undetermined >= 0) return { code: 'singular', node: this.nameOf(undetermined) };
       // So near, a step that wins nothing has met the rounding of the pressures, and halving it would win no more.
       const near = this.balanced(STALLED_TOLERANCE, STALLED_ABSOLUTE);
-      const next = this.takeStep(merit, near ? 1 : this.dampingSteps);
+      const next = near ? this.takeStep(merit, 1, 1) : this.takeStep(merit, this.share, this.dampingSteps);
       if (next === undefined) return near ? this.solution(iterations) : this.failure(iterations);
       merit = next;
       astray = Math.abs(this.demand - 0.5) > 0.5 + DEMAND_ASTRAY ? astray + 1 : 0;
@@ -112,13 +127,14 @@ class Iteration {
   }
 
   /** Cuts the step until the balances improve. Undefined when none does; then the state is as before. */
-  private takeStep(merit: number, attempts: number): number | undefined {
+  private takeStep(merit: number, first: number, attempts: number): number | undefined {
     const demand = this.demand;
-    let share = 1;
+    let share = first;
     for (let attempt = 0; attempt < attempts; attempt++) {
       const next = this.tryShare(share, demand);
       if (Number.isFinite(next) && next <= merit * (1 - SUFFICIENT * share)) {
-        this.pressures.set(this.work.trial);
+        this.share = Math.min(1, Math.max(LEAST_SHARE, SHARE_GROWTH * share));
+        this.keepTrial();
         return next;
       }
       share = cutShare(share, merit, next);
@@ -126,6 +142,15 @@ class Iteration {
     this.demand = demand;
     this.assemble(this.pressures, demand);
     return undefined;
+  }
+
+  private keepTrial(): void {
+    const { pressures } = this;
+    const { nodeOf, trial } = this.work;
+    for (let i = 0; i < this.size; i++) {
+      const node = nodeOf[i] as number;
+      pressures[node] = trial[node] as number;
+    }
   }
 
   /** Puts a share of the step into `trial` and `demand`, and evaluates there. */
@@ -217,13 +242,4 @@ class Iteration {
       demand: this.demand,
     };
   }
-}
-
-/**
- * The share at which a parabola through what is known of the balances has its least: their size and slope at no step,
- * their size at the step just tried. Kept between a twentieth and a half of that step.
- */
-function cutShare(share: number, merit: number, tried: number): number {
-  const least = (share * share * merit) / (tried - merit * (1 - 2 * share));
-  return Math.min(share / 2, Math.max(share / 20, least));
 }

@@ -6,9 +6,9 @@ import type { CurvePoint } from './curve-point';
  */
 export class CurvePieces {
   /**
-   * Six numbers a piece: the losses at its ends, then reynolds = c₀ + u·(c₁ + u·(c₂ + u·c₃)) with u = loss − from. Ahead of
-   * the first stand the ends of none: no loss lies between them. A plain array, as most pipes need a few pieces only and
-   * a typed one costs as much as evaluating those.
+   * Seven numbers a piece: the losses at its ends, c₀…c₃ of reynolds = c₀ + u·(c₁ + u·(c₂ + u·c₃)) with u = loss − from,
+   * and its index. Ahead of the first stand the ends of none: no loss lies between them. A plain array, as most pipes
+   * need a few pieces only and a typed one costs as much as evaluating those.
    */
   readonly rows: number[] = [Number.NaN, Number.NaN];
   private readonly placeOf: (number | undefined)[] = [];
@@ -34,7 +34,7 @@ export class CurvePieces {
 
   private put(index: number, { loss, reynolds, slope }: CurvePoint, to: number, square: number, cube: number): number {
     const place = this.rows.length;
-    this.rows.push(loss, to, reynolds, slope, square, cube);
+    this.rows.push(loss, to, reynolds, slope, square, cube, index);
     this.placeOf[index] = place;
     return place;
   }

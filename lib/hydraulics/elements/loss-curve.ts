@@ -17,9 +17,7 @@ const POINTS_PER_E_FOLD = POINTS_PER_OCTAVE / Math.LN2;
  * was asked before. Range: to Re 1e8, and on along a straight line.
  */
 export class LossCurve {
-  /** The answer of the last `follow`. */
-  reynolds = Number.NaN;
-  /** d reynolds / d loss there. */
+  /** d reynolds / d loss where `follow` last was. */
   slope = Number.NaN;
 
   private readonly laminar: number;
@@ -27,11 +25,10 @@ export class LossCurve {
   private readonly firstStretch: number;
   private readonly points: (CurvePoint | undefined)[] = [];
   private readonly pieces = new CurvePieces();
-  /** The piece last found in each stretch of the curve: the next one there is it or beside it. */
+  /** Where the piece last found in each stretch of the curve begins: the next one there is mostly the same. */
   private readonly foundIn: (number | undefined)[] = [];
-  /** The piece last found, and where its row begins. */
-  private piece = FIRST_GUESS;
-  private place = 0;
+  /** The piece last searched for. */
+  private last = FIRST_GUESS;
 
   constructor(private readonly shape: CurveShape) {
     this.laminar = 64 * shape.slenderness;
@@ -39,43 +36,42 @@ export class LossCurve {
     this.firstStretch = stretchOf(this.laminarEnd);
   }
 
-  /** Writes `reynolds` and `slope` for a loss of zero or more. A loss that is no number gives none. */
-  follow(loss: number): void {
+  /** The Reynolds number for a loss of zero or more; leaves `slope` behind. A loss that is no number gives none. */
+  follow(loss: number): number {
     if (!(loss >= this.laminarEnd)) {
       const root = Math.sqrt(this.laminar * this.laminar + 4 * this.shape.minorLoss * loss);
-      this.reynolds = (2 * loss) / (this.laminar + root);
       this.slope = 1 / root;
-      return;
+      return (2 * loss) / (this.laminar + root);
     }
-    if (!this.isOnPiece(loss)) this.find(loss);
-    const { place } = this;
+    const stretch = stretchOf(loss) - this.firstStretch;
     const { rows } = this.pieces;
+    let place = this.foundIn[stretch] ?? 0;
+    if (!(loss >= (rows[place] as number) && loss < (rows[place + 1] as number))) {
+      place = this.find(loss, place);
+      if (this.last < LAST_POINT) this.foundIn[stretch] = place;
+    }
     const beyond = loss - (rows[place] as number);
     const slope = rows[place + 3] as number;
     const square = rows[place + 4] as number;
     const cube = rows[place + 5] as number;
-    this.reynolds = (rows[place + 2] as number) + beyond * (slope + beyond * (square + beyond * cube));
     this.slope = slope + beyond * (2 * square + beyond * 3 * cube);
+    return (rows[place + 2] as number) + beyond * (slope + beyond * (square + beyond * cube));
   }
 
-  private isOnPiece(loss: number): boolean {
+  /** Where the piece begins on which the loss lies; past the last point, the straight line. `near` is 0 or a place beside. */
+  private find(loss: number, near: number): number {
     const { rows } = this.pieces;
-    return loss >= (rows[this.place] as number) && loss < (rows[this.place + 1] as number);
-  }
-
-  /** Moves to the piece on which the loss lies; past the last point, to the straight line. */
-  private find(loss: number): void {
-    const stretch = stretchOf(loss) - this.firstStretch;
-    this.moveTo(this.foundIn[stretch] ?? this.jump(loss));
-    const { pieces } = this;
-    while (this.piece > 0 && loss < (pieces.rows[this.place] as number)) this.moveTo(this.piece - 1);
-    while (this.piece < LAST_POINT && loss >= (pieces.rows[this.place + 1] as number)) this.moveTo(this.piece + 1);
-    if (this.piece < LAST_POINT) this.foundIn[stretch] = this.piece;
+    let index = near > 0 ? (rows[near + 6] as number) : this.jump(loss);
+    let place = this.placeOf(index);
+    while (index > 0 && loss < (rows[place] as number)) place = this.placeOf(--index);
+    while (index < LAST_POINT && loss >= (rows[place + 1] as number)) place = this.placeOf(++index);
+    this.last = index;
+    return place;
   }
 
   /** A piece close to the loss. On logarithmic scales the curve is nearly straight: a jump or two lands beside it. */
   private jump(loss: number): number {
-    let index = this.piece;
+    let index = this.last;
     for (let jumps = 0; jumps < MOST_JUMPS; jumps++) {
       const { loss: here, exponent } = this.point(index);
       const jump = Math.floor((roughLogarithm(loss / here) * POINTS_PER_E_FOLD) / exponent);
@@ -85,9 +81,8 @@ export class LossCurve {
     return index;
   }
 
-  private moveTo(piece: number): void {
-    this.piece = piece;
-    this.place = this.pieces.place(piece) ?? this.make(piece);
+  private placeOf(piece: number): number {
+    return this.pieces.place(piece) ?? this.make(piece);
   }
 
   private make(piece: number): number {
@@ -110,10 +105,10 @@ const asWords = new Uint32Array(asDouble.buffer);
 /** Which of the two words holds the exponent depends on the machine's byte order. */
 const HIGH_WORD = new Uint8Array(Uint16Array.of(1).buffer)[0] === 1 ? 1 : 0;
 
-/** Sixteen stretches to the octave, told from a double's exponent and first four binary places alone. */
+/** Sixty-four stretches to the octave, told from a double's exponent and first six binary places alone. */
 function stretchOf(loss: number): number {
   asDouble[0] = loss;
-  return (asWords[HIGH_WORD] as number) >>> 16;
+  return (asWords[HIGH_WORD] as number) >>> 14;
 }
 
 /** ln x, between 1/3 and 3 by a fraction that is 5 % out at worst and a quarter of the cost. */

@@ -25,6 +25,7 @@ export function pipeLaw(pipe: Pipe, { density, viscosity }: Fluid): Law {
   const weight: Pascal = density * STANDARD_GRAVITY * pipe.rise;
   const lossPerPascal = (2 * density * pipe.bore * pipe.bore) / (viscosity * viscosity);
   const flowPerReynolds = (Math.PI * pipe.bore * viscosity) / (4 * density);
+  const slopePerSlope = flowPerReynolds * lossPerPascal;
   const curve = new LossCurve({
     slenderness: pipe.length / pipe.bore,
     minorLoss: pipe.minorLoss,
@@ -32,9 +33,9 @@ export function pipeLaw(pipe: Pipe, { density, viscosity }: Fluid): Law {
   });
   return (inlet, outlet, result) => {
     const drop = inlet - outlet - weight;
-    curve.follow(Math.abs(drop) * lossPerPascal);
-    const slope = flowPerReynolds * lossPerPascal * curve.slope;
-    result.flow = flowPerReynolds * (drop < 0 ? -curve.reynolds : curve.reynolds);
+    const flow = flowPerReynolds * curve.follow(Math.abs(drop) * lossPerPascal);
+    const slope = slopePerSlope * curve.slope;
+    result.flow = drop < 0 ? -flow : flow;
     result.perInlet = slope;
     result.perOutlet = -slope;
   };

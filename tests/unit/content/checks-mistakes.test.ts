@@ -13,6 +13,7 @@ import { caseAt } from '../../support/case-at';
 const NEEDS: Readonly<Record<string, { cause: string; severity: number }>> = {
   'relief-valve-leak glass-too-small': { cause: 'relief-valve-weak-spring', severity: 0.8 },
   'screen-drop dial-too-small': { cause: 'inlet-screen-plugged', severity: 0.8 },
+  'control-valve-leak glass-too-small': { cause: 'pressure-control-valve-leaking', severity: 0.2 },
   // A small pump, sound, leaks less than the small glass holds.
   'plover-7 pump-return-flow glass-too-small': { cause: 'high-pressure-pump-worn', severity: 0.6 },
 };

@@ -9,7 +9,7 @@ export interface LabelPlace {
 }
 
 /** Size of a label as a share of the chart. */
-const LABEL = { width: 0.34, height: 0.1 };
+const LABEL = { width: 0.42, height: 0.12 };
 /** Between a label and its line. */
 const GAP = 0.015;
 const CANDIDATES = 24;
@@ -17,7 +17,7 @@ const CANDIDATES = 24;
 const APART = 0.12;
 
 /** What makes a place a bad one, each against a line that climbs over the whole height beside the label. */
-const COST = { outside: 20, covered: 4, overLabel: 10, together: 0.5, nearerToOther: 2 };
+const COST = { outside: 20, covered: 20, overLabel: 10, together: 0.3, nearerToOther: 2, away: 0.1 };
 
 /** Where to write each line's name so that it stands close to its own line, on no line and on no other name. */
 export function labelPlaces(lines: readonly Line[]): LabelPlace[] {
@@ -31,26 +31,34 @@ export function labelPlaces(lines: readonly Line[]): LabelPlace[] {
   return placed;
 }
 
-/** Just above and just below the line, all along it. */
-function candidates(own: Line): LabelPlace[] {
+/** Above and below the line, all along it: close by, or a label's height off. */
+interface Candidate extends LabelPlace {
+  /** How many labels would fit between it and its line. */
+  away: number;
+}
+
+function candidates(own: Line): Candidate[] {
   return Array.from({ length: CANDIDATES }, (_, step) => {
     const x = LABEL.width / 2 + ((1 - LABEL.width) * step) / (CANDIDATES - 1);
     const beside = within(own, x);
-    const reach = GAP + LABEL.height / 2;
-    return [
-      { x, y: Math.max(...beside) + reach },
-      { x, y: Math.min(...beside) - reach },
-    ];
+    return [0, 1].flatMap((away) => {
+      const reach = GAP + LABEL.height * (0.5 + away);
+      return [
+        { x, y: Math.max(...beside) + reach, away },
+        { x, y: Math.min(...beside) - reach, away },
+      ];
+    });
   }).flat();
 }
 
-function costOf(place: LabelPlace, own: Line, others: readonly Line[], placed: readonly LabelPlace[]): number {
+function costOf(place: Candidate, own: Line, others: readonly Line[], placed: readonly LabelPlace[]): number {
   const beside = within(own, place.x);
   const steepness = Math.max(...beside) - Math.min(...beside);
   const confusing = others.reduce((sum, other) => sum + confusion(place, own, other), 0);
   return (
     steepness +
     confusing +
+    COST.away * place.away +
     COST.outside * Math.abs(place.y - kept(place.y)) +
     COST.covered * covered(place, [own, ...others]) +
     COST.overLabel * placed.filter((taken) => overlap(place, taken)).length

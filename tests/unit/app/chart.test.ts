@@ -84,8 +84,8 @@ test('a table of a curve is as long as asked, in order, and gives the curve back
   const rows = tellingPoints(times, [curve], 12);
   expect(rows).toHaveLength(12);
   expect(rows).toEqual([...rows].sort((a, b) => a - b));
-  // Eleven chords on an exponential of height 100 stay within 1: the error of a chord is f″h²/8.
-  for (const [index, value] of curve.entries()) expect(Math.abs(value - between(rows, curve, index))).toBeLessThan(1);
+  // A chord of half a second, where the curve bends most (f″ = 100 at the start), is off by f″h²/8 ≈ 3.
+  for (const [index, value] of curve.entries()) expect(Math.abs(value - between(rows, curve, index))).toBeLessThan(3);
 });
 
 function between(rows: readonly number[], curve: readonly number[], index: number): number {
@@ -100,24 +100,24 @@ test('the names of two lines stand beside their own line, on neither and not on 
   const risen: Line = times.map((at) => [at / 10, Math.min(0.5, at / 4)]);
   const [first, second] = labelPlaces([steady, risen]);
   // Half a label's height off the line at least; and nearer to the own line than to the other.
-  expect(Math.abs((first?.y ?? 0) - 0.6)).toBeGreaterThanOrEqual(0.05);
+  expect(Math.abs((first?.y ?? 0) - 0.6)).toBeGreaterThanOrEqual(0.06);
   expect(first?.y).toBeGreaterThan(0.55);
   expect(second?.y).toBeLessThan(0.5);
   for (const [x, y] of risen)
-    if (Math.abs(x - (second?.x ?? 0)) < 0.17) expect(Math.abs(y - (second?.y ?? 0))).toBeGreaterThanOrEqual(0.05);
+    if (Math.abs(x - (second?.x ?? 0)) < 0.21) expect(Math.abs(y - (second?.y ?? 0))).toBeGreaterThanOrEqual(0.06);
 });
 
 test('where two lines are one, their names stand on either side of it', () => {
   const steady: Line = times.map((at) => [at / 10, 0.4]);
   const [first, second] = labelPlaces([steady, steady.map(([x, y]) => [x, y] as const)]);
   const overlap =
-    Math.abs((first?.x ?? 0) - (second?.x ?? 0)) < 0.34 && Math.abs((first?.y ?? 0) - (second?.y ?? 0)) < 0.1;
+    Math.abs((first?.x ?? 0) - (second?.x ?? 0)) < 0.42 && Math.abs((first?.y ?? 0) - (second?.y ?? 0)) < 0.12;
   expect(overlap).toBe(false);
 });
 
 test('a name stays on the paper and off its line even when the line runs along the edge', () => {
   const flat: Line = times.map((at) => [at / 10, 0]);
   const [{ y } = { y: 0 }] = labelPlaces([flat]);
-  expect(y).toBeGreaterThanOrEqual(0.05);
+  expect(y).toBeGreaterThanOrEqual(0.06);
   expect(y).toBeLessThan(0.2);
 });

@@ -8,7 +8,7 @@ import styles from './case.module.css';
 import { FindingForm } from './finding-form';
 import { FindingText } from './findings';
 import { Harm } from './harm';
-import { isHarm, isRecording } from './reading-kind';
+import { isHarm, isRecording, isWide } from './reading-kind';
 
 /** The instrument with what it shows, and beside it the verdict to be given. */
 export function Bench({
@@ -52,7 +52,7 @@ export function Bench({
           picture={<Picture reading={reading} item={item} units={units} />}
         />
       ) : (
-        <div className={`${styles.bench} ${isRecording(item) ? styles.wide : ''}`}>
+        <div className={`${styles.bench} ${isWide(item) ? styles.wide : ''}`}>
           <Picture reading={reading} item={item} units={units} />
           <Outcome face={face} reading={reading} item={item} units={units} />
         </div>

@@ -13,7 +13,7 @@ import type { Unit } from '@/lib/units';
 import { writeFinding } from './actions';
 import styles from './case.module.css';
 import { MOST_WORDS, NO_LIMIT } from './parse-forms';
-import { isRecording } from './reading-kind';
+import { isRecording, isWide } from './reading-kind';
 
 /** What it reads, the verdict, and why. */
 export function FindingForm({
@@ -36,7 +36,7 @@ export function FindingForm({
   const bench = useTranslations('bench');
   return (
     <ActForm
-      className={`${styles.bench} ${styles.benchForm} ${isRecording(item) ? styles.wide : ''}`}
+      className={`${styles.bench} ${styles.benchForm} ${isWide(item) ? styles.wide : ''}`}
       action={writeFinding}
       submit={t('write')}
       failed={t('failed')}

@@ -27,7 +27,7 @@ export function Harm({
   if (shown.kind !== 'jet') return null;
   return (
     <div className={ui.stack}>
-      <div className={ui.alert} role="alert">
+      <div className={`${ui.alert} ${ui.stack}`} role="alert">
         <h3>{t('jetTitle')}</h3>
         <p>
           <strong>{t('jetFacts', jetWords(shown, units))}</strong>

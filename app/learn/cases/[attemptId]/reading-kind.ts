@@ -5,7 +5,12 @@ export function isHarm({ kind }: ReadingItem['shown']): boolean {
   return kind === 'destroyed' || kind === 'jet';
 }
 
-/** A chart needs the whole width; the answer stands below it. */
+/** A chart and a long warning need the whole width; what belongs to them stands below. */
+export function isWide(item: ReadingItem): boolean {
+  return item.shown.kind === 'jet' || isRecording(item);
+}
+
+/** Whether a recorder's chart is on the bench. */
 export function isRecording({ gauge, shown }: ReadingItem): boolean {
   return gauge?.display === 'trace' && !isHarm(shown);
 }

@@ -36,11 +36,13 @@ type DebriefWords = ReturnType<typeof useTranslations<'debrief'>>;
 function Notes({ view, notes }: { view: DebriefView; notes: DebriefView['grade']['notes'] }) {
   const t = useTranslations('debrief');
   const run = useTranslations('conditionsShort');
+  const two = notes.some(({ code }) => code === 'two-causes');
   const said = notes.flatMap(({ code, values }) => {
-    const key = `notes.${code}` as Parameters<DebriefWords>[0];
+    const [plain, ofTwo] = [`notes.${code}`, `notesOfTwo.${code}`] as Parameters<DebriefWords>[0][];
+    const key = two && ofTwo && t.has(ofTwo) ? ofTwo : plain;
     const reading = view.attempt.readings.find(({ seq }) => seq === values.seq);
     const named = reading && { reading: `${reading.check.name}, ${run(reading.condition)}` };
-    return t.has(key) ? [t(key, { ...values, ...named })] : [];
+    return key && t.has(key) ? [t(key, { ...values, ...named })] : [];
   });
   return (
     <ul className={styles.notes}>

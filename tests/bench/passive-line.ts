@@ -1,9 +1,10 @@
 import type { Fluid } from '@/lib/hydraulics/elements/element';
+import type { Solution } from '@/lib/hydraulics/network';
 import { solve } from '@/lib/hydraulics/solve';
 import { randomStream } from '@/lib/random';
 import { STANDARD_GRAVITY } from '@/lib/units';
 import { EpanetNetwork } from '../reference/epanet-network';
-import { networkOf, twelvePipeLine } from '../reference/pipe-network';
+import { networkOf, type PipeNetwork, twelvePipeLine } from '../reference/pipe-network';
 
 /** Per solve, from a cold start. Ratios are ours over EPANET's. */
 export interface PassiveLineFigures {
@@ -31,6 +32,7 @@ export async function measurePassiveLine(span: [number, number] = [500, 600e3]):
   const random = randomStream('passive-line', 'inlet pressures');
   const times = { ours: [] as number[], epanet: [] as number[] };
   const ours = ourSolver(network);
+  for (const drop of span) assertSameFlow(OUTLET + drop, ours, epanet);
   for (let round = -3; round < ROUNDS; round++) {
     const inlets = Float64Array.from({ length: SOLVES }, () => OUTLET + span[0] * (span[1] / span[0]) ** random.next());
     const ourTime = timed(inlets, ours);
@@ -47,7 +49,15 @@ export async function measurePassiveLine(span: [number, number] = [500, 600e3]):
   return { ...figures(times, (sorted) => sorted[0]), median: figures(times, (sorted) => sorted[ROUNDS / 2]) };
 }
 
-function ourSolver(network: ReturnType<typeof twelvePipeLine>): (inlet: number) => void {
+/** A race counts only if both run it: at either end of the span, laminar and turbulent, they must find the same flow. */
+function assertSameFlow(inlet: number, ours: (inlet: number) => Solution, epanet: EpanetNetwork): void {
+  epanet.hold('n0', inlet);
+  epanet.solve();
+  const [flow, theirs] = [ours(inlet).flows[0] ?? Number.NaN, epanet.flows()[0] ?? Number.NaN];
+  if (!(Math.abs(flow / theirs - 1) < 0.002)) throw new Error(`At ${inlet} Pa we find ${flow} m³/s, EPANET ${theirs}`);
+}
+
+function ourSolver(network: PipeNetwork): (inlet: number) => Solution {
   const bound = networkOf(network, fluid);
   const fixed = [...bound.fixed];
   const start = new Float64Array(fixed.length);
@@ -59,12 +69,12 @@ function ourSolver(network: ReturnType<typeof twelvePipeLine>): (inlet: number) 
     for (let node = 0; node < start.length; node++) {
       start[node] = inlet + ((OUTLET - inlet) * node) / (start.length - 1) - (columns[node] as number);
     }
-    solve({ ...bound, fixed }, { start });
+    return solve({ ...bound, fixed }, { start });
   };
 }
 
 /** Microseconds per solve. */
-function timed(inlets: Float64Array, solveAt: (inlet: number) => void): number {
+function timed(inlets: Float64Array, solveAt: (inlet: number) => unknown): number {
   const start = performance.now();
   for (const inlet of inlets) solveAt(inlet);
   return ((performance.now() - start) * 1e3) / inlets.length;

@@ -1,10 +1,9 @@
-import { afterAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Fluid } from '@/lib/hydraulics/elements/element';
 import { frictionFactor } from '@/lib/hydraulics/elements/friction';
-import { solve } from '@/lib/hydraulics/solve';
 import { STANDARD_GRAVITY } from '@/lib/units';
-import { EpanetNetwork } from './epanet-network';
-import { networkOf, type PipeNetwork, twelvePipeLine } from './pipe-network';
+import { type PipeNetwork, twelvePipeLine } from './pipe-network';
+import { solveBoth } from './solve-both';
 
 /*
  * Networks of pipes alone, solved by EPANET's toolkit (2.3.5, in wasm) in the same test. Both use Darcy–Weisbach with
@@ -68,31 +67,21 @@ const loop = (inlet: number): PipeNetwork => ({
   ],
 });
 
-const open: EpanetNetwork[] = [];
-afterAll(() => {
-  for (const network of open) network.close();
-});
-
-async function solveBoth(network: PipeNetwork, inlet: number) {
-  const ours = networkOf(network, fluid);
-  const { flows, pressures } = solve(ours, { start: Float64Array.from(ours.nodes, () => (inlet + OUTLET) / 2) });
-  const theirs = await EpanetNetwork.open(network, fluid);
-  open.push(theirs);
-  theirs.solve();
-  const epanet = theirs.flows();
+async function comparePipes(network: PipeNetwork) {
+  const { ours, epanet } = await solveBoth(network, fluid);
   const headAt = (id: string) => {
-    const at = ours.nodes.indexOf(id);
-    return (pressures[at] ?? Number.NaN) + fluid.density * STANDARD_GRAVITY * (network.nodes[at]?.height ?? Number.NaN);
+    const height = network.nodes.find((node) => node.id === id)?.height ?? Number.NaN;
+    return ours.pressure(id) + fluid.density * STANDARD_GRAVITY * height;
   };
-  return network.pipes.map(({ id, from, to, bore, roughness }, at) => {
-    const flow = flows[at] ?? Number.NaN;
+  return network.pipes.map(({ id, from, to, bore, roughness }) => {
+    const flow = ours.flow(id);
     const reynolds = (4 * Math.abs(flow) * fluid.density) / (Math.PI * bore * fluid.viscosity);
     const relative = roughness / bore;
     return {
       id,
       reynolds,
       frictionGap: Math.abs(frictionFactor(reynolds, relative) / epanetFriction(reynolds, relative) - 1),
-      flowGap: Math.abs(flow / (epanet[at] ?? Number.NaN) - 1),
+      flowGap: Math.abs(flow / epanet.flow(id) - 1),
       /** Lost in the pipe, its weight apart. */
       loss: Math.abs(headAt(from) - headAt(to)),
     };
@@ -122,7 +111,7 @@ describe('laminar networks flow as in EPANET', () => {
     { name: 'twelve-pipe line', network: line, drop: 100 },
     { name: 'twelve-pipe line', network: line, drop: 1500 },
   ])('$name over $drop Pa', async ({ network, drop }) => {
-    for (const { id, reynolds, frictionGap, flowGap } of await solveBoth(network(OUTLET + drop), OUTLET + drop)) {
+    for (const { id, reynolds, frictionGap, flowGap } of await comparePipes(network(OUTLET + drop))) {
       expect(reynolds, id).toBeLessThan(2000);
       expect(frictionGap, id).toBeLessThanOrEqual(0.002);
       expect(flowGap, id).toBeLessThanOrEqual(0.002);
@@ -142,7 +131,7 @@ describe('turbulent networks flow as in EPANET', () => {
     { name: 'twelve-pipe line', network: line, drop: 150e3 },
     { name: 'twelve-pipe line', network: line, drop: 1.2e6 },
   ])('$name over $drop Pa', async ({ network, drop }) => {
-    for (const { id, reynolds, frictionGap, flowGap } of await solveBoth(network(OUTLET + drop), OUTLET + drop)) {
+    for (const { id, reynolds, frictionGap, flowGap } of await comparePipes(network(OUTLET + drop))) {
       expect(reynolds, id).toBeGreaterThan(4000);
       expect(frictionGap, id).toBeLessThanOrEqual(0.002);
       expect(flowGap, id).toBeLessThanOrEqual(0.002);
@@ -152,7 +141,7 @@ describe('turbulent networks flow as in EPANET', () => {
 
 describe('in the transition the networks differ by no more than the friction laws', () => {
   test.each([5e3, 10e3, 20e3])('twelve-pipe line over %d Pa', async (drop) => {
-    const pipes = await solveBoth(line(OUTLET + drop), OUTLET + drop);
+    const pipes = await comparePipes(line(OUTLET + drop));
     expect(Math.max(...pipes.map((pipe) => pipe.frictionGap))).toBeGreaterThan(0.02);
     // A line's losses add up and none grows slower than flow, so that flow differs by less than the factors do on
     // average, each weighted with its pipe's loss.

@@ -1,29 +1,71 @@
-import type { Fluid } from '@/lib/hydraulics/elements/element';
+import { checkValveLaw } from '@/lib/hydraulics/elements/check-valve';
+import type { Fluid, Law } from '@/lib/hydraulics/elements/element';
+import { type LiftPump, liftPumpLaw } from '@/lib/hydraulics/elements/lift-pump';
 import { type Pipe, pipeLaw } from '@/lib/hydraulics/elements/pipe';
+import { pressureRegulatorLaw } from '@/lib/hydraulics/elements/pressure-regulator';
 import type { Network } from '@/lib/hydraulics/network';
-import type { Metre, Pascal } from '@/lib/units';
+import type { Metre, Pascal, SquareMetre } from '@/lib/units';
 
-/** A network of pipes alone, as both solvers can be told of it. */
+/** A network of pipes and a few fittings, as both solvers can be told of it. */
 export interface PipeNetwork {
   /** Nodes with a pressure are held at it. */
   nodes: readonly { id: string; height: Metre; pressure?: Pascal }[];
   pipes: readonly (Omit<Pipe, 'rise'> & { id: string; from: string; to: string })[];
+  fittings?: readonly Fitting[];
 }
 
-/** The network as our solver takes it. */
-export function networkOf({ nodes, pipes }: PipeNetwork, fluid: Fluid): Network {
+/** What may stand between two nodes of the same height. */
+export type Fitting = { id: string; from: string; to: string } & (PumpFitting | RegulatorFitting | CheckValveFitting);
+
+export interface PumpFitting extends Omit<LiftPump, 'vapourPressure'> {
+  kind: 'pump';
+}
+
+/** A spill into a held node. */
+export interface RegulatorFitting {
+  kind: 'regulator';
+  set: Pascal;
+  /** Pa/(m³/s) */
+  override: number;
+}
+
+export interface CheckValveFitting {
+  kind: 'check-valve';
+  crack: Pascal;
+  area: SquareMetre;
+  flowCoefficient: number;
+  seatLeakArea: SquareMetre;
+}
+
+/** The network as our solver takes it: pipes first, then fittings. */
+export function networkOf({ nodes, pipes, fittings = [] }: PipeNetwork, fluid: Fluid): Network {
   const index = new Map(nodes.map(({ id }, at) => [id, at]));
   const heightOf = (id: string) => nodes[index.get(id) ?? -1]?.height ?? Number.NaN;
+  const branch = (id: string, from: string, to: string, law: Law) => {
+    return { id, from: index.get(from) ?? -1, to: index.get(to) ?? -1, law };
+  };
   return {
     nodes: nodes.map(({ id }) => id),
     fixed: nodes.map(({ pressure }) => pressure),
-    branches: pipes.map(({ id, from, to, ...pipe }) => ({
-      id,
-      from: index.get(from) ?? -1,
-      to: index.get(to) ?? -1,
-      law: pipeLaw({ ...pipe, rise: heightOf(to) - heightOf(from) }, fluid),
-    })),
+    branches: [
+      ...pipes.map(({ id, from, to, ...pipe }) =>
+        branch(id, from, to, pipeLaw({ ...pipe, rise: heightOf(to) - heightOf(from) }, fluid)),
+      ),
+      ...fittings.map((fitting) => branch(fitting.id, fitting.from, fitting.to, fittingLaw(fitting, fluid))),
+    ],
   };
+}
+
+function fittingLaw(fitting: Fitting, fluid: Fluid): Law {
+  switch (fitting.kind) {
+    case 'pump':
+      // So far above vapour pressure a pump fills to 1 − e⁻²⁰.
+      return liftPumpLaw({ ...fitting, vapourPressure: 0 });
+    case 'regulator':
+      return pressureRegulatorLaw({ ...fitting, openArea: 0, flowCoefficient: 1, corner: 1e3 }, fluid);
+    case 'check-valve':
+      return checkValveLaw(fitting, fluid);
+  }
 }
 
 /** Twelve lines of a fuel system end to end: bores 6 to 14 mm, lengths 0.2 to 1.6 m, bends here and there. */

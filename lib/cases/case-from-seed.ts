@@ -91,18 +91,26 @@ function chosen(rig: Rig, setting: Setting, catalogue: Catalogue, spec: CaseSpec
   return broken(rig, setting, catalogue, faults);
 }
 
-/** Draws what is wrong, the severity until a driver would notice. */
+/** Draws what is wrong until a driver would notice, first more of it, then something else. */
 function drawn(rig: Rig, setting: Setting, catalogue: Catalogue, { seed, hardest }: CaseSpec): Broken {
-  const possible = [...catalogue.causes.values()].filter((cause) => canHappen(rig, cause, setting));
-  const cause = randomStream(seed, 'cause').pick(possible, ({ weight }) => weight);
-  const second = hardest ? drawSecond(seed, cause, possible) : [];
+  const happens = [...catalogue.causes.values()].filter((cause) => canHappen(rig, cause, setting));
+  const causes = randomStream(seed, 'cause');
   const severities = randomStream(seed, 'severity');
-  for (let draw = 0; draw < SEVERITY_DRAWS; draw++) {
-    const severity = drawSeverity(severities, cause);
-    const found = broken(rig, setting, catalogue, [{ cause, severity }, ...second]);
-    if (noticed(rig, found.state) || cause.effects.length === 0) return found;
+  for (let possible = happens; ; ) {
+    const cause = causes.pick(possible, ({ weight }) => weight);
+    const second = hardest ? drawSecond(seed, cause, happens) : [];
+    for (const severity of severitiesOf(severities, cause)) {
+      const found = broken(rig, setting, catalogue, [{ cause, severity }, ...second]);
+      if (noticed(rig, found.state) || cause.effects.length === 0) return found;
+    }
+    possible = possible.filter((other) => other !== cause);
   }
-  return broken(rig, setting, catalogue, [{ cause, severity: cause.severity.max }, ...second]);
+}
+
+/** Severities to try, each as drawn, and the severest at last. */
+function* severitiesOf(stream: RandomStream, cause: Cause): Generator<number> {
+  for (let draw = 0; draw < SEVERITY_DRAWS; draw++) yield drawSeverity(stream, cause);
+  yield cause.severity.max;
 }
 
 /** A second cause that has nothing to do with the first: another part, in another area. Often there is none. */

@@ -5,17 +5,30 @@ import { gaugeFor, type HookUp, performCheck } from '@/lib/cases/perform-check';
 import { compareMeasured, measured } from '@/lib/checks/expected';
 import { findLimit, limitBounds } from '@/lib/checks/limit';
 import { verdictOf } from '@/lib/checks/verdict';
+import { appliesTo } from '@/lib/faults/apply-cause';
 import type { CallAct, FindingAct, ReadingAct, StoredAct } from '@/lib/grading/acts';
 import type { ConditionId } from '@/lib/rig/condition';
+import { complaintOf } from '@/lib/symptoms/complaint';
 import { catalogue, causeOf } from './bench-rig';
 
 type Numbered<T> = T & { seq: number };
 
 /** A case whose cause is chosen; everything else follows from the word. */
-export function aCase({ cause = 'lift-pump-weak', severity = 0.8, word = 'alder-17' } = {}): Case {
+export function aCase({ cause = 'lift-pump-weak', severity = 0.8, word = 'alder-17', rig = 'tern-13' } = {}): Case {
   const drawn = causeOf(cause).effects.length === 0 ? 0 : severity;
   const chosen = { cause, severity: Math.round(drawn * 1000) };
-  return caseFromSeed({ rig: 'tern-13', seed: seedFromWord(word), chosen }, catalogue);
+  return caseFromSeed({ rig, seed: seedFromWord(word), chosen }, catalogue);
+}
+
+/** A case of a cause on a rig that can have it, in weather in which a driver notices. */
+export function aNoticedCase(cause: string): Case {
+  const rig = [...catalogue.rigs.values()].find((candidate) => appliesTo(candidate, causeOf(cause)))?.id;
+  for (let word = 0; word < 100; word++) {
+    const theCase = aCase({ cause, word: `oak-${word}`, ...(rig && { rig }) });
+    const { points, workOrder } = theCase;
+    if (cause === 'no-fuel-fault' || complaintOf(theCase.rig, points, workOrder.codes)) return theCase;
+  }
+  throw new Error(`Nobody notices ${cause}`);
 }
 
 /** A reading as it would be stored. Throws when the hook-up is refused. */

@@ -5,18 +5,41 @@ import { catalogue } from '../../support/bench-rig';
 const drawn: CaseSpec = { rig: 'tern-13', seed: 'Q72M0A' };
 const chosen: CaseSpec = { ...drawn, chosen: { cause: 'inlet-screen-plugged', severity: 800 } };
 
+const hardest: CaseSpec = { ...drawn, hardest: true };
+const twice: CaseSpec = { ...chosen, also: { cause: 'relief-valve-leaking', severity: 350 } };
+
 function parsed(code: string) {
   return parseCaseCode(code, catalogue);
 }
 
 test('a code is short groups of symbols that no one mistakes for each other', () => {
   expect(formatCaseCode(drawn)).toMatch(/^[0-9A-HJKMNP-TV-Z]{3}-[0-9A-HJKMNP-TV-Z]{4}-[0-9A-HJKMNP-TV-Z]{2}$/);
-  expect(formatCaseCode(chosen).replaceAll('-', '')).toHaveLength(13);
+  expect([drawn, hardest, chosen, twice].map((spec) => formatCaseCode(spec).replaceAll('-', '').length)).toEqual([
+    9, 10, 13, 17,
+  ]);
 });
 
 test('a code gives back the spec it stands for', () => {
   expect(parsed(formatCaseCode(drawn))).toEqual({ spec: drawn });
   expect(parsed(formatCaseCode(chosen))).toEqual({ spec: chosen });
+});
+
+test('the hardest level and a second chosen cause read back as well', () => {
+  expect(parsed(formatCaseCode(hardest))).toEqual({ spec: hardest });
+  expect(parsed(formatCaseCode(twice))).toEqual({ spec: twice });
+});
+
+test('which of two causes was chosen first is kept', () => {
+  const { chosen: first, also: second } = twice;
+  if (!first || !second) throw new Error('Two causes are chosen above');
+  const swapped: CaseSpec = { ...drawn, chosen: second, also: first };
+  expect(parsed(formatCaseCode(swapped))).toEqual({ spec: swapped });
+  expect(formatCaseCode(swapped)).not.toBe(formatCaseCode(twice));
+});
+
+test('a second cause that content does not have is told apart', () => {
+  const causes = new Map([...catalogue.causes].filter(([id]) => id !== 'relief-valve-leaking'));
+  expect(parseCaseCode(formatCaseCode(twice), { ...catalogue, causes })).toEqual({ error: 'unknown-cause' });
 });
 
 test('a code may be typed in small letters, with spaces, with O for 0 and I or L for 1', () => {

@@ -18,7 +18,8 @@ test('a described case names its truth, its element and what made it', () => {
 });
 
 test('readings cover every check of the rig under every condition of its procedure', () => {
-  const expected = [...catalogue.checks.values()].flatMap(({ id, conditions, quantities }) =>
+  const here = [...catalogue.checks.values()].filter(({ ports }) => ports['tern-13']);
+  const expected = here.flatMap(({ id, conditions, quantities }) =>
     conditions.flatMap((condition) => quantities.map((quantity) => `${id} ${condition} ${quantity.id}`)),
   );
   expect(described.readings.map(({ check, condition, quantity }) => `${check} ${condition} ${quantity}`)).toEqual(

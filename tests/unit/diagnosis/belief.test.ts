@@ -3,8 +3,9 @@ import type { Quantity } from '@/lib/checks/check';
 import { trueValue } from '@/lib/checks/quantity';
 import { type Belief, beliefFromWorkOrder, entropy, likelihood, updateBelief } from '@/lib/diagnosis/belief';
 import { byArea, byCause, simulateParticles } from '@/lib/diagnosis/particles';
+import { canHappen } from '@/lib/faults/apply-cause';
 import type { WorkOrder } from '@/lib/symptoms/work-order';
-import { aRig, catalogue, mildDay, stateWith } from '../../support/bench-rig';
+import { aRig, catalogue, causeOf, mildDay, stateWith } from '../../support/bench-rig';
 import { aCase } from '../../support/worked-attempt';
 
 const particles = simulateParticles(aRig(), mildDay, catalogue);
@@ -32,8 +33,10 @@ test('the priors of all particles sum to one', () => {
   expect(particles.reduce((total, { prior }) => total + prior, 0)).toBeCloseTo(1, 12);
 });
 
-test('every cause is a particle, a fault at several severities within its range', () => {
-  expect([...byCause(particles, start).keys()]).toEqual([...catalogue.causes.keys()]);
+test('every cause that can befall the rig in its weather is a particle, at several severities within its range', () => {
+  const possible = [...catalogue.causes.values()].filter((cause) => canHappen(aRig(), cause, mildDay));
+  expect(possible.length).toBeGreaterThan(30);
+  expect([...byCause(particles, start).keys()]).toEqual(possible.map(({ id }) => id));
   for (const { cause, severity } of particles) {
     const range = catalogue.causes.get(cause)?.severity;
     expect(severity).toBeGreaterThanOrEqual(range?.min ?? 2);
@@ -68,19 +71,35 @@ test('a drop across the screen moves belief to the screen and clears the supply 
   expect(now['supply-side']).toBeLessThan(0.1 * before['supply-side']);
 });
 
+/** From the tank to where the gauge sits, the pumps' own short circuits and wiring included. */
+const UP_TO_MAIN_FILTER = new Set([
+  'fuel-tank',
+  'pickup',
+  'supply-line',
+  'supply-filter',
+  'inlet-check-valve',
+  'suction-joint',
+  'lift-pump',
+  'gear-pump',
+  'pressure-regulator',
+  'cooling-plate',
+]);
+
 test('a low prime pressure moves belief to what lies up to the main filter, not beyond it', () => {
   const prime = quantityOf('prime-pressure');
   const value = trueValue(stateWith('lift-pump-weak', 0.9), 'key-on', prime, 0);
-  const after = byArea(particles, updateBelief(start, particles, prime, 'key-on', { ...seenDrop, value }));
-  expect(after.priming + after['supply-side']).toBeGreaterThan(0.95);
-  expect(after['high-pressure']).toBeLessThan(0.02);
+  const after = updateBelief(start, particles, prime, 'key-on', { ...seenDrop, value });
+  const believed = [...byCause(particles, after)].filter(([id]) => UP_TO_MAIN_FILTER.has(causeOf(id).element ?? ''));
+  expect(believed.reduce((total, [, weight]) => total + weight, 0)).toBeGreaterThan(0.95);
+  expect(byArea(particles, after)['high-pressure']).toBeLessThan(0.02);
 });
 
 test('a glass that overflows well past the limit speaks for what would overflow it', () => {
   const flow = quantityOf('injector-return-flow');
   const overflow = { value: 150e-6 / 60, uncertainty: 1e-7, beyond: 'high' } as const;
   const after = byCause(particles, updateBelief(start, particles, flow, 'idle', overflow));
-  expect(after.get('injector-leakage-high')).toBeGreaterThan(0.95);
+  // All injectors worn a little, or one of them badly: the sum in the glass cannot tell which.
+  expect((after.get('injector-leakage-high') ?? 0) + (after.get('injector-seat-leak') ?? 0)).toBeGreaterThan(0.95);
 });
 
 test('reading the codes again says nothing new', () => {

@@ -1,8 +1,10 @@
-import { expect, test } from 'vitest';
-import type { CallAct } from '@/lib/grading/acts';
+import { describe, expect, test } from 'vitest';
+import { seedFromWord } from '@/lib/cases/case-code';
+import { caseFromSeed } from '@/lib/cases/case-from-seed';
+import type { Answer, CallAct } from '@/lib/grading/acts';
 import { gradeCall } from '@/lib/grading/grade-call';
-import { catalogue, stateOf } from '../../support/bench-rig';
-import { aCase, rightCall } from '../../support/worked-attempt';
+import { catalogue, causeOf, stateOf } from '../../support/bench-rig';
+import { aCase, aNoticedCase, rightCall } from '../../support/worked-attempt';
 
 const plugged = aCase({ cause: 'inlet-screen-plugged' });
 
@@ -15,7 +17,7 @@ function codes(changes: Partial<CallAct>, theCase = plugged): string[] {
 }
 
 test.each([...catalogue.causes.keys()])('cause, repair and proof of %s earn everything', (cause) => {
-  const grade = graded({}, aCase({ cause }));
+  const grade = graded({}, aNoticedCase(cause));
   expect(grade.share).toBeCloseTo(1, 12);
   expect(grade.correct).toEqual({ cause: true, area: true, repair: true, proof: true });
   expect(grade.notes.map(({ code }) => code)).toEqual(['cause-right', 'repair-right', 'proof-right']);
@@ -72,4 +74,68 @@ test('where nothing is broken any check that passes shows it', () => {
 
 test('a check that content does not have proves nothing', () => {
   expect(codes({ proof: { check: 'compression', condition: 'idle' } })).toContain('proof-wrong');
+});
+
+describe('two causes', () => {
+  const both = caseFromSeed(
+    {
+      rig: 'tern-13',
+      seed: seedFromWord('alder-17'),
+      chosen: { cause: 'main-filter-plugged', severity: 900 },
+      also: { cause: 'relief-valve-leaking', severity: 300 },
+    },
+    catalogue,
+  );
+  const filter = answerTo('main-filter-plugged');
+  const valve = answerTo('relief-valve-leaking');
+  const pump: Answer = { ...answerTo('gear-pump-worn'), proof: { check: 'prime-pressure', condition: 'key-on' } };
+
+  function answerTo(cause: string): Answer {
+    const { repairs, provenBy } = causeOf(cause);
+    const [repair, proof] = [repairs[0], provenBy[0]];
+    if (!repair || !proof) throw new Error(`No repair or proof for ${cause}`);
+    return { cause, repair: repair.id, proof };
+  }
+
+  const called = (first: Answer, also?: Answer, theCase = both) => {
+    const call: CallAct = { kind: 'call', ...first, ...(also && { also }) };
+    return gradeCall(theCase, catalogue, stateOf(theCase.rig, theCase.setting), call);
+  };
+
+  test('both named earn everything, in either order', () => {
+    for (const grade of [called(filter, valve), called(valve, filter)]) {
+      expect(grade.share).toBeCloseTo(1, 12);
+      expect(grade.correct).toEqual({ cause: true, area: true, repair: true, proof: true });
+      expect(grade.notes.map(({ code }) => code)).toContain('two-causes');
+    }
+  });
+
+  test('one of the two earns half, whichever it is, and is not the right cause', () => {
+    for (const grade of [called(filter), called(valve)]) {
+      expect(grade.share).toBeCloseTo(0.5, 12);
+      expect(grade.correct.cause).toBe(false);
+    }
+  });
+
+  test('one right beside a wrong one earns no more than the half, in either order', () => {
+    for (const grade of [called(filter, pump), called(pump, filter)]) {
+      expect(grade.share).toBeCloseTo(0.5, 12);
+      expect(grade.correct).toEqual({ cause: false, area: false, repair: false, proof: false });
+    }
+  });
+
+  test('the same cause twice counts once', () => {
+    expect(called(filter, filter).correct.cause).toBe(false);
+    expect(called(filter, filter).share).toBeLessThan(0.8);
+  });
+
+  test('one too many on a case with one cause costs as much as one too few', () => {
+    const grade = called(rightCall(plugged, 1), pump, plugged);
+    expect(grade.share).toBeCloseTo(0.5, 12);
+    expect(grade.correct.cause).toBe(false);
+  });
+
+  test('neither earns nothing', () => {
+    expect(called(pump).share).toBe(0);
+  });
 });

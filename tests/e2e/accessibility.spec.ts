@@ -3,6 +3,8 @@ import type { Page } from '@playwright/test';
 import { codeOf } from '../support/case-codes';
 import { expect, test } from './fixtures';
 import {
+  codeOfTwo,
+  fillCall,
   fillFinding,
   makeCall,
   openAttempt,
@@ -37,6 +39,37 @@ test('axe finds nothing serious beside a destroyed gauge and in a debrief', asyn
   await takeReading(page, { ...primePressureLow.hookUp, condition: 'idle' });
   await expectClean(page);
   await makeCall(page, weakLiftPump);
+  await expectClean(page);
+});
+
+test('axe finds nothing serious beside a chart, with its table open', async ({ page }) => {
+  await openAttempt(page, code);
+  await takeReading(page, { check: 'crank-trace', condition: 'cranking' });
+  await page.getByText('The same as a table').click();
+  await expectClean(page);
+});
+
+test('axe finds nothing serious beside a swinging needle and on what an eye sees', async ({ page }) => {
+  await openAttempt(page, codeOf('suction-air-leak', 400));
+  await takeReading(page, primePressureLow.hookUp);
+  await expect(page.getByText(/needle swings ±/)).toBeVisible();
+  await expectClean(page);
+  await takeReading(page, { check: 'fuel-sample', condition: 'key off' });
+  await expectClean(page);
+});
+
+test('axe finds nothing serious after a jet, on a second cause and in the debrief of two', async ({ page }) => {
+  await openAttempt(
+    page,
+    codeOfTwo({ cause: 'lift-pump-weak', severity: 700 }, { cause: 'rail-sensor-reads-high', severity: 500 }),
+  );
+  await takeReading(page, { check: 'high-pressure-fitting', condition: 'idle' });
+  await page.getByText('Easy to get wrong').click();
+  await page.getByText('I think there are two causes').click();
+  await expectClean(page);
+  await fillCall(page, weakLiftPump);
+  await page.getByRole('button', { name: 'Make the call' }).click();
+  await page.waitForURL(/\/debrief$/);
   await expectClean(page);
 });
 

@@ -57,7 +57,7 @@ test('focus is always to be seen', async ({ page }) => {
 
 /** Presses Tab until it has the focus, as far as twice round the page. */
 async function tabTo(page: Page, target: Locator): Promise<void> {
-  for (let presses = 0; presses < 250; presses++) {
+  for (let presses = 0; presses < 500; presses++) {
     if (await target.evaluate((element) => element === document.activeElement)) return;
     await page.keyboard.press('Tab');
   }
@@ -67,7 +67,7 @@ async function tabTo(page: Page, target: Locator): Promise<void> {
 /** Moves through a drop-down with the arrow key until it holds the value. */
 async function choose(page: Page, select: Locator, value: string): Promise<void> {
   await tabTo(page, select);
-  for (let presses = 0; presses < 60; presses++) {
+  for (let presses = 0; presses < 200; presses++) {
     if ((await select.inputValue()) === value) return;
     await page.keyboard.press('ArrowDown');
   }

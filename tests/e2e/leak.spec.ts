@@ -5,7 +5,7 @@ import { codeOf } from '../support/case-codes';
 import { causeNames } from '../support/causes';
 import { root } from '../support/server';
 import { expect, test } from './fixtures';
-import { type HookUp, openAttempt, primePressureLow, takeReading, writeFinding } from './learner';
+import { codeOfTwo, type HookUp, openAttempt, primePressureLow, takeReading, writeFinding } from './learner';
 
 /** A severity whose digits appear nowhere by chance. */
 const SEVERITY = 873;
@@ -57,6 +57,38 @@ test('two cases that differ in nothing but the hidden cause are the same, byte f
   }
   expect(told[0]?.length).toBeGreaterThan(8);
   for (const other of told.slice(1)) expect(differences(told[0] ?? [], other)).toEqual([]);
+});
+
+test('a second cause is told no more than the first', async ({ page, request }) => {
+  const heard = await listen(page);
+  const first = { cause: 'injector-leakage-high', severity: SEVERITY };
+  const id = await openAttempt(page, codeOfTwo(first, { cause: 'main-filter-plugged', severity: 641 }, 'leak-test'));
+  await takeReading(page, primePressureLow.hookUp);
+  const answers = [...heard, ...(await crawl(request, id, 1))];
+  for (const answer of answers) {
+    expectNothingTold(answer);
+    expect(answer).not.toMatch(/0\.641|\\?"also\\?":/);
+  }
+});
+
+test('two cases that differ in nothing but two hidden causes are the same, byte for byte', async ({
+  page,
+  request,
+}) => {
+  const pairs = [
+    ['suction-air-leak', 'rail-sensor-reads-high'],
+    ['main-filter-plugged', 'injector-leakage-high'],
+  ] as const;
+  const told = [];
+  for (const [cause, other] of pairs) {
+    const code = codeOfTwo({ cause, severity: 0 }, { cause: other, severity: 0 }, 'same-bytes');
+    const id = await openAttempt(page, code);
+    await takeReading(page, primePressureLow.hookUp);
+    const answers = await crawl(request, id, 1);
+    told.push(answers.map((answer) => answer.replaceAll(id, 'ATTEMPT').replaceAll(code, 'CODE')));
+  }
+  expect(told[0]?.length).toBeGreaterThan(8);
+  expect(differences(told[0] ?? [], told[1] ?? [])).toEqual([]);
 });
 
 test('the debrief of an open attempt is not to be had', async ({ page, request }) => {

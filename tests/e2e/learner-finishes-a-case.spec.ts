@@ -61,6 +61,15 @@ test('a gauge that sees too much is lost, is said to be, and caps the grade', as
   await expect(page.getByRole('region', { name: 'Safety first' })).toContainText('was destroyed');
 });
 
+test('a learner chooses the system and the level of a random case', async ({ page }) => {
+  await page.goto('/learn');
+  await page.getByLabel('System').selectOption('tern-13');
+  await page.getByLabel('How hard').selectOption('hardest');
+  await page.getByRole('button', { name: 'Start a random case' }).click();
+  await page.waitForURL(/\/learn\/cases\/[0-9a-f]{20}$/);
+  await expect(page.getByText(/^Tern 13 · /)).toBeVisible();
+});
+
 test('a learner chooses units and theme, and both are remembered', async ({ page }) => {
   await openAttempt(page, codeOf('lift-pump-weak', 800));
   await page.getByLabel('Units').selectOption('psi-f');

@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { expect, type Page } from '@playwright/test';
 import { loadCatalogue } from '@/content/load';
 import { recordAttempt } from '@/db/queries/attempts';
-import { parseCaseCode } from '@/lib/cases/case-code';
+import { type ChosenCause, formatCaseCode, parseCaseCode, seedFromWord } from '@/lib/cases/case-code';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
 import { anAttempt } from '../support/attempt-rows';
 import { openPlace, placeFor, SHARED_PORT } from '../support/server';
@@ -11,7 +11,8 @@ const catalogue = loadCatalogue();
 
 /** What a learner does, by the names that stand on the screen. */
 export interface HookUp {
-  check: RegExp;
+  /** Its name on the list, or its id. */
+  check: RegExp | string;
   instrument?: string;
   condition: string;
 }
@@ -23,6 +24,8 @@ export interface Verdict {
   limit: string;
   clears?: readonly string[];
   suspects?: readonly string[];
+  /** What is read off a curve; a dial is read by its description. */
+  value?: string;
 }
 
 export async function startByCode(page: Page, code: string): Promise<string> {
@@ -46,7 +49,9 @@ export async function openAttempt(page: Page, code: string): Promise<string> {
 }
 
 export async function hookUp(page: Page, { check, instrument, condition }: HookUp): Promise<void> {
-  const link = page.getByRole('region', { name: 'Hook up' }).getByRole('link', { name: check });
+  const list = page.getByRole('region', { name: 'Hook up' });
+  const link =
+    typeof check === 'string' ? list.locator(`a[href$="check=${check}"]`) : list.getByRole('link', { name: check });
   await link.click();
   await expect(link).toHaveAttribute('aria-current', 'true');
   if (instrument) await page.getByLabel('Instrument').selectOption({ label: instrument });
@@ -75,7 +80,7 @@ export async function readScale(page: Page): Promise<number> {
 
 export async function fillFinding(page: Page, finding: Verdict): Promise<void> {
   const value = page.getByLabel('What does it read?');
-  if (await value.isVisible()) await value.fill(String(await readScale(page)));
+  if (await value.isVisible()) await value.fill(finding.value ?? String(await readScale(page)));
   await page.getByRole('radio', { name: finding.verdict }).check();
   await page.getByLabel('Because it is').selectOption({ label: finding.comparison });
   await page.getByLabel('the limit for').selectOption(finding.limit);
@@ -110,6 +115,17 @@ export function findings(page: Page) {
 
 function areas(page: Page, name: string) {
   return page.getByRole('group', { name });
+}
+
+/** What the sensed curve of the chart comes to at its end, from the chart's description. */
+export async function readCurveEnd(page: Page): Promise<string> {
+  const text = (await page.getByRole('img', { name: /a division is/ }).getAttribute('aria-label')) ?? '';
+  return /sensed.*?([\d.,]+) at the end/.exec(text)?.[1] ?? '';
+}
+
+/** The code of a case on tern-13 with two chosen causes. */
+export function codeOfTwo(chosen: ChosenCause, also: ChosenCause, word = 'browser-test'): string {
+  return formatCaseCode({ rig: 'tern-13', seed: seedFromWord(word), chosen, also });
 }
 
 /** A complete piece of work on the case of a weak lift pump. */

@@ -56,6 +56,8 @@ function addFuel(rig: Rig, setting: Setting, fuel: Fuel, rested: Rested, point: 
   values.tankLevel = level;
   // Kelvin between the fuel and its first wax; negative when it is cloudy.
   values.cloudMargin = tankTemperature - cloudPointOf(rig, fuel);
+  // Ahead of the supply pump, as its own sensor tells it; none where there is no such place.
+  values.intakeVacuum = at.ambient - (pressures['gear-pump-inlet'] ?? at.ambient);
   // What the vent does not let in.
   values.tankVacuum = at.ambient + head - (pressures[tank.to] ?? 0);
   values.outsideLeak = flowOf(rig, 'outside-leak', point);

@@ -21,7 +21,7 @@ export interface Tank {
  *     Q = K A √(2 (p_v − p) / ρ_air)  +  (V / t)(p_v / p − 1)     p_v = p_amb + ρ g h
  *
  * The second term is one implicit step over the time the engine has been run so: small for a sound vent, and all there is for
- * a blocked one, whose vacuum keeps growing. It only counts while there is a vacuum.
+ * a blocked one, whose vacuum keeps growing.
  */
 export function tankLaw(tank: Tank, fuelDensity: number, airDensity: number): Law {
   const { ventArea, flowCoefficient, level, ullage, run } = tank;
@@ -31,7 +31,7 @@ export function tankLaw(tank: Tank, fuelDensity: number, airDensity: number): La
   return (inlet, outlet, result) => {
     const vented = inlet + head;
     const drop = vented - outlet;
-    const expands = drop > 0 && outlet > 0;
+    const expands = outlet > 0;
     const slope = scale * regularRootSlope(drop, LINEAR_DROP);
     result.flow = scale * regularRoot(drop, LINEAR_DROP) + (expands ? airPerSecond * (vented / outlet - 1) : 0);
     result.perInlet = slope + (expands ? airPerSecond / outlet : 0);

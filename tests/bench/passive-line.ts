@@ -60,6 +60,7 @@ function assertSameFlow(inlet: number, ours: (inlet: number) => Solution, epanet
 function ourSolver(network: PipeNetwork): (inlet: number) => Solution {
   const bound = networkOf(network, fluid);
   const fixed = [...bound.fixed];
+  const held = { ...bound, fixed };
   const start = new Float64Array(fixed.length);
   const columns = Float64Array.from(network.nodes, ({ height }) => fluid.density * STANDARD_GRAVITY * height);
   return (inlet) => {
@@ -69,7 +70,7 @@ function ourSolver(network: PipeNetwork): (inlet: number) => Solution {
     for (let node = 0; node < start.length; node++) {
       start[node] = inlet + ((OUTLET - inlet) * node) / (start.length - 1) - (columns[node] as number);
     }
-    return solve({ ...bound, fixed }, { start });
+    return solve(held, { start });
   };
 }
 

@@ -20,7 +20,7 @@ export async function problem(code: ProblemCode, values: object = {}): Promise<s
 export async function problemWithFields(fields: readonly string[], code: ProblemCode = 'incomplete'): Promise<string> {
   const t = await getTranslations('fields');
   const names = fields.map((field) => (isField(field) ? t(field) : field));
-  return problem(code, { fields: names.join(', ') });
+  return problem(code, { fields: names });
 }
 
 function isField(name: string): name is keyof typeof messages.fields {

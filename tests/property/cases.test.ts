@@ -1,11 +1,17 @@
 import { execFileSync } from 'node:child_process';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { codeCollisions, formatCaseCode, parseCaseCode, seedFromBytes, seedFromWord } from '@/lib/cases/case-code';
+import {
+  type CaseSpec,
+  codeCollisions,
+  formatCaseCode,
+  parseCaseCode,
+  seedFromBytes,
+  seedFromWord,
+} from '@/lib/cases/case-code';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
 import { describeCase } from '@/lib/cases/describe-case';
-import { canRun, complaintOf } from '@/lib/symptoms/complaint';
-import { troubleCodes } from '@/lib/symptoms/trouble-codes';
+import { canRun } from '@/lib/symptoms/complaint';
 import { catalogue } from '../support/bench-rig';
 
 const seeds = fc.uint8Array({ minLength: 5, maxLength: 5 }).map(seedFromBytes);
@@ -13,9 +19,12 @@ const chosen = fc.record({
   cause: fc.constantFrom(...catalogue.causes.keys()),
   severity: fc.integer({ min: 0, max: 1000 }),
 });
-const specs = fc.record(
-  { rig: fc.constantFrom(...catalogue.rigs.keys()), seed: seeds, chosen },
-  { requiredKeys: ['rig', 'seed'] },
+const rig = fc.constantFrom(...catalogue.rigs.keys());
+const specs: fc.Arbitrary<CaseSpec> = fc.oneof(
+  fc.record({ rig, seed: seeds }),
+  fc.record({ rig, seed: seeds, hardest: fc.constant(true as const) }),
+  fc.record({ rig, seed: seeds, chosen }),
+  fc.record({ rig, seed: seeds, chosen, also: chosen }),
 );
 
 test('a case code reads back as what it was written from, however it is typed', () => {
@@ -52,21 +61,6 @@ test('no two ids share the fingerprint that codes carry', () => {
   expect(codeCollisions(catalogue)).toEqual([]);
 });
 
-test('two thousand seeds all solve, and each complaint and code follows from the state', () => {
-  const complaints = new Set<string>();
-  for (let word = 0; word < 2000; word++) {
-    const theCase = caseFromSeed({ rig: 'tern-13', seed: seedFromWord(`beech-${word}`) }, catalogue);
-    const codes = troubleCodes(theCase.rig, theCase.points);
-    const computed = complaintOf(theCase.rig, theCase.points, codes);
-    expect(theCase.workOrder.codes).toEqual(codes);
-    if (theCase.truth.cause === 'no-fuel-fault')
-      expect({ word, computed, codes }).toEqual({ word, computed: undefined, codes: [] });
-    else expect({ word, complaint: theCase.workOrder.complaint }).toEqual({ word, complaint: computed });
-    complaints.add(theCase.workOrder.complaint);
-  }
-  expect([...complaints].sort()).toEqual(['hunts', 'lacks-power', 'starts-slowly', 'warning-lamp', 'will-not-start']);
-});
-
 test('two processes print the same bytes for the same seed', () => {
   const print = () =>
     execFileSync('npx', ['tsx', 'app/_cli/case.ts', '--seed', 'alder-17', '--json'], { encoding: 'utf8' });
@@ -75,23 +69,33 @@ test('two processes print the same bytes for the same seed', () => {
   expect(other).toBe(one);
 });
 
-test('a sound rig keeps every limit in every setting that a case can draw, as its instruments show it', () => {
-  for (let word = 0; word < 300; word++) {
-    const chosen = { cause: 'no-fuel-fault', severity: 0 };
-    const theCase = caseFromSeed({ rig: 'tern-13', seed: seedFromWord(`sound ${word}`), chosen }, catalogue);
-    const failing = describeCase(theCase, catalogue).readings.filter(({ verdict }) => verdict === 'fail');
-    expect({ word, failing }).toEqual({ word, failing: [] });
-  }
-});
+const rigIds = [...catalogue.rigs.keys()];
 
-test('every case but an unfounded one shows at least one reading beyond its limit', () => {
-  for (let word = 0; word < 300; word++) {
-    const theCase = caseFromSeed({ rig: 'tern-13', seed: seedFromWord(`shown ${word}`) }, catalogue);
-    if (theCase.truth.cause === 'no-fuel-fault') continue;
-    const failing = describeCase(theCase, catalogue).readings.filter(
-      ({ verdict, check, condition }) =>
-        verdict === 'fail' && check !== 'trouble-codes' && canRun(theCase.points, condition),
-    );
-    expect({ word, cause: theCase.truth, failing: failing.length > 0 }).toMatchObject({ failing: true });
-  }
-});
+test.each(rigIds)(
+  'a sound %s keeps every limit in every setting that a case can draw, as its instruments show it',
+  (id) => {
+    for (let word = 0; word < 150; word++) {
+      const sound = { cause: 'no-fuel-fault', severity: 0 };
+      const theCase = caseFromSeed({ rig: id, seed: seedFromWord(`sound ${word}`), chosen: sound }, catalogue);
+      const failing = describeCase(theCase, catalogue).readings.filter(({ verdict }) => verdict === 'fail');
+      expect({ word, failing }).toEqual({ word, failing: [] });
+    }
+  },
+  120_000,
+);
+
+test.each(rigIds)(
+  'every case on %s but an unfounded one shows at least one reading beyond its limit',
+  (id) => {
+    for (let word = 0; word < 150; word++) {
+      const theCase = caseFromSeed({ rig: id, seed: seedFromWord(`shown ${word}`) }, catalogue);
+      if (theCase.truth.cause === 'no-fuel-fault') continue;
+      const failing = describeCase(theCase, catalogue).readings.filter(
+        ({ verdict, check, condition }) =>
+          verdict === 'fail' && check !== 'trouble-codes' && canRun(theCase.points, condition),
+      );
+      expect({ word, cause: theCase.truth, failing: failing.length > 0 }).toMatchObject({ failing: true });
+    }
+  },
+  120_000,
+);

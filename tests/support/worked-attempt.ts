@@ -20,13 +20,14 @@ export function aCase({ cause = 'lift-pump-weak', severity = 0.8, word = 'alder-
   return caseFromSeed({ rig, seed: seedFromWord(word), chosen }, catalogue);
 }
 
-/** A case of a cause on a rig that can have it, in weather in which a driver notices. */
+/** A case of a cause at its worst, on a rig that can have it and in weather in which a driver notices. */
 export function aNoticedCase(cause: string): Case {
-  const rig = [...catalogue.rigs.values()].find((candidate) => appliesTo(candidate, causeOf(cause)))?.id;
-  for (let word = 0; word < 100; word++) {
-    const theCase = aCase({ cause, word: `oak-${word}`, ...(rig && { rig }) });
-    const { points, workOrder } = theCase;
-    if (cause === 'no-fuel-fault' || complaintOf(theCase.rig, points, workOrder.codes)) return theCase;
+  const { effects, severity } = causeOf(cause);
+  const rigs = [...catalogue.rigs.values()].filter((rig) => appliesTo(rig, causeOf(cause)));
+  for (let n = 0; n < 60; n++) {
+    const rig = rigs[n % rigs.length]?.id ?? '';
+    const theCase = aCase({ cause, severity: severity.max, word: `oak-${n}`, rig });
+    if (effects.length === 0 || complaintOf(theCase.rig, theCase.points, theCase.workOrder.codes)) return theCase;
   }
   throw new Error(`Nobody notices ${cause}`);
 }

@@ -65,7 +65,11 @@ test('a complaint and codes like a particle’s own each speak for it', () => {
 
 test('a drop across the screen moves belief to the screen and clears the supply side', () => {
   const after = updateBelief(start, particles, screenDrop, 'full-load', seenDrop);
-  expect(byCause(particles, after).get('inlet-screen-plugged')).toBeGreaterThan(0.9);
+  // What a torn main filter lets through ends in the screen as well.
+  const believed = byCause(particles, after);
+  const [screen = 0, torn = 0] = ['inlet-screen-plugged', 'main-filter-bypassing'].map((id) => believed.get(id));
+  expect(screen + torn).toBeGreaterThan(0.9);
+  expect(screen).toBeGreaterThan(torn);
   const [before, now] = [byArea(particles, start), byArea(particles, after)];
   expect(now.filtration).toBeGreaterThan(before.filtration);
   expect(now['supply-side']).toBeLessThan(0.1 * before['supply-side']);
@@ -94,12 +98,17 @@ test('a low prime pressure moves belief to what lies up to the main filter, not 
   expect(byArea(particles, after)['high-pressure']).toBeLessThan(0.02);
 });
 
+/** A metering valve that stands open, for want of shutting, of current or of a signal to shut it by. */
+const RAIL_RUNS_UP = ['metering-valve-stuck-open', 'metering-actuator-open-circuit', 'rail-sensor-reference-lost'];
+
 test('a glass that overflows well past the limit speaks for what would overflow it', () => {
   const flow = quantityOf('injector-return-flow');
   const overflow = { value: 150e-6 / 60, uncertainty: 1e-7, beyond: 'high' } as const;
   const after = byCause(particles, updateBelief(start, particles, flow, 'idle', overflow));
-  // All injectors worn a little, or one of them badly: the sum in the glass cannot tell which.
-  expect((after.get('injector-leakage-high') ?? 0) + (after.get('injector-seat-leak') ?? 0)).toBeGreaterThan(0.95);
+  // Worn injectors, or a rail that runs up to its relief valve and presses more through sound ones.
+  const fits = ['injector-leakage-high', 'injector-seat-leak', ...RAIL_RUNS_UP];
+  expect(fits.reduce((total, id) => total + (after.get(id) ?? 0), 0)).toBeGreaterThan(0.95);
+  expect(after.get('injector-leakage-high')).toBe(Math.max(...after.values()));
 });
 
 test('reading the codes again says nothing new', () => {

@@ -2,11 +2,12 @@ import { expect, test } from 'vitest';
 import { beliefFromWorkOrder } from '@/lib/diagnosis/belief';
 import { expertRoute, type RouteStep } from '@/lib/diagnosis/expert-route';
 import { simulateParticles } from '@/lib/diagnosis/particles';
+import { appliesTo } from '@/lib/faults/apply-cause';
 import { canRun } from '@/lib/symptoms/complaint';
-import { catalogue, causeOf } from '../../support/bench-rig';
+import { aRig, catalogue, causeOf } from '../../support/bench-rig';
 import { aCase } from '../../support/worked-attempt';
 
-const faults = [...catalogue.causes.keys()];
+const faults = [...catalogue.causes.values()].filter((cause) => appliesTo(aRig(), cause)).map(({ id }) => id);
 const cases = new Map(faults.map((cause) => [cause, aCase({ cause })]));
 
 function routeOf(cause: string): RouteStep[] {

@@ -93,7 +93,14 @@ export function showQuantity(theCase: Case, condition: ConditionId, instrument: 
       };
     case 'off-scale': {
       const limit = reading.end === 'high' ? gauge.range.max : gauge.range.min;
-      return { kind: 'off-scale', quantity: quantity.id, end: reading.end, limit, unit: gauge.unit };
+      return {
+        kind: 'off-scale',
+        quantity: quantity.id,
+        end: reading.end,
+        limit,
+        unit: gauge.unit,
+        ...linesOf(theCase, quantity),
+      };
     }
     case 'destroyed':
       return { kind: 'destroyed', quantity: quantity.id };

@@ -23,8 +23,15 @@ export type Shown =
       /** The curves that the value is read off. */
       lines?: readonly ShownLine[];
     }
-  /** The pointer stopped at the end of the range. */
-  | { kind: 'off-scale'; quantity: string; end: 'low' | 'high'; limit: number; unit: Unit }
+  /** The pointer stopped at the end of the range, or the curve never comes to what was asked. */
+  | {
+      kind: 'off-scale';
+      quantity: string;
+      end: 'low' | 'high';
+      limit: number;
+      unit: Unit;
+      lines?: readonly ShownLine[];
+    }
   | { kind: 'codes'; quantity: string; codes: readonly { spn: number; fmi: number }[] }
   /** The computed pressure was beyond what the instrument survives. */
   | { kind: 'destroyed'; quantity: string }

@@ -53,7 +53,7 @@ export function gradeAttempt(
   );
   const events = safetyEvents(readings);
   const route = gradeRoute(readings, catalogue, expert, called);
-  const practice = gradePractice(readings, catalogue, call, called);
+  const practice = gradePractice(readings, catalogue, called);
   const scores = [scoreVerdicts(findings), scoreReasons(findings), called, route, practice];
   const graded = parts.map((part, index) => ({
     part,

@@ -9,6 +9,10 @@ import type { Note, Score } from './grade';
 export interface CallGrade extends Score {
   /** Right for every cause there is, where there are two. */
   correct: { cause: boolean; area: boolean; repair: boolean; proof: boolean };
+  /** At least one cause was looked for in its own area. */
+  onTheWay: boolean;
+  /** Repairs that mend none of what is wrong. */
+  wrongRepairs: readonly string[];
 }
 
 type Correct = CallGrade['correct'];
@@ -33,7 +37,14 @@ export function gradeCall(theCase: Case, catalogue: Catalogue, healthy: RigState
   const every = (what: keyof Correct) => parts.every((part) => part[what]);
   const correct = { cause: every('cause'), area: every('area'), repair: every('repair'), proof: every('proof') };
   const share = parts.reduce((sum, part) => sum + shareOf(part), 0) / parts.length;
-  return { share, notes: notesOn(correct, parts.length), correct };
+  const mending = truths.flatMap((truth) => catalogue.causes.get(truth)?.repairs.map(({ id }) => id) ?? []);
+  return {
+    share,
+    notes: notesOn(correct, parts.length),
+    correct,
+    onTheWay: parts.some(({ area }) => area),
+    wrongRepairs: answers.map(({ repair }) => repair).filter((repair) => !mending.includes(repair)),
+  };
 }
 
 /** Each truth with the answer that suits it better; what is left over on either side is wrong. */

@@ -1,6 +1,6 @@
 import type { Catalogue } from '../catalogue';
 import { dimensionOf, fromSi, toSi } from '../units';
-import type { CallAct, ReadingAct } from './acts';
+import type { ReadingAct } from './acts';
 import type { Note, SafetyEvent, Score } from './grade';
 import type { CallGrade } from './grade-call';
 
@@ -30,12 +30,11 @@ const DANGERS: Readonly<Record<string, SafetyEvent['code']>> = {
 export function gradePractice(
   readings: readonly (ReadingAct & { seq: number })[],
   catalogue: Catalogue,
-  call: CallAct,
-  { correct }: CallGrade,
+  { wrongRepairs }: CallGrade,
 ): Score {
   const notes = readings.flatMap((reading) => lapses(reading, catalogue));
-  const condemned = !correct.repair && !touchesNothing(call, catalogue);
-  if (condemned) notes.push({ part: 'practice', code: 'good-part-condemned', values: { repair: call.repair } });
+  for (const repair of wrongRepairs.filter((id) => !touchesNothing(id, catalogue)))
+    notes.push({ part: 'practice', code: 'good-part-condemned', values: { repair } });
   if (readings.length === 0) notes.push({ part: 'practice', code: 'no-readings', values: {} });
   const lost = notes.reduce((sum, { code }) => sum + (COST[code] ?? 0), 0);
   if (notes.length === 0) notes.push({ part: 'practice', code: 'practice-clean', values: {} });
@@ -43,7 +42,7 @@ export function gradePractice(
 }
 
 /** A repair that leaves the fuel system alone condemns no part, however wrong it is. */
-function touchesNothing({ repair }: CallAct, { causes }: Catalogue): boolean {
+function touchesNothing(repair: string, { causes }: Catalogue): boolean {
   return [...causes.values()].some(
     ({ element, repairs }) => element === null && repairs.some(({ id }) => id === repair),
   );

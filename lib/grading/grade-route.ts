@@ -15,13 +15,13 @@ export function gradeRoute(
   readings: readonly ReadingAct[],
   { checks }: Catalogue,
   expert: readonly RouteStep[],
-  { correct }: CallGrade,
+  { onTheWay }: CallGrade,
 ): Score & { minutes: number } {
   const minutes = readings.reduce((sum, { check }) => sum + (checks.get(check)?.minutes ?? 0), 0);
   const expertMinutes = expert.reduce((sum, step) => sum + step.minutes, 0);
   const values = { minutes, expertMinutes };
   if (readings.length === 0) return { share: 0, minutes, notes: [{ part: 'route', code: 'no-readings', values }] };
-  if (!correct.area) return { share: 0, minutes, notes: [{ part: 'route', code: 'led-astray', values }] };
+  if (!onTheWay) return { share: 0, minutes, notes: [{ part: 'route', code: 'led-astray', values }] };
   const pace = expertMinutes / minutes;
   const code = pace >= FULL_FROM ? 'route-short' : 'route-long';
   return { share: Math.min(1, pace / FULL_FROM), minutes, notes: [{ part: 'route', code, values }] };

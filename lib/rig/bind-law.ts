@@ -86,7 +86,7 @@ export function bindLaw(element: RigElement, fuel: FuelState, at: Surroundings):
     case 'lift-pump':
       return liftPumpLaw({
         freeFlow: element.freeFlowLmin * element.condition * LITRE_PER_MINUTE,
-        deadHead: element.deadHeadKpa * element.condition * KPA,
+        deadHead: Math.max(1, element.deadHeadKpa * element.condition * KPA),
         speed: (at.liftPumpVolts * element.supplyShare * element.circuitShare) / element.ratedVolts,
         vapourPressure: fuel.vapourPressure,
       });
@@ -166,7 +166,8 @@ export function bindLaw(element: RigElement, fuel: FuelState, at: Surroundings):
       return outsideLeakLaw({ area: element.areaMm2 * MM2, flowCoefficient: element.flowCoefficient }, fuel.density);
     case 'air-leak':
       return airLeakLaw({
-        area: element.areaMm2 * MM2,
+        // Where nothing pumps, air only takes the place of fuel that runs back: see standing.ts.
+        area: at.engineSpeed > 0 || at.liftPumpVolts > 0 ? element.areaMm2 * MM2 : 0,
         flowCoefficient: element.flowCoefficient,
         ambient: at.ambient,
         airDensity: at.airDensity,

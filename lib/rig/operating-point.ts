@@ -1,7 +1,10 @@
 import type { Fuel } from '../fluids/fuel';
+import { SolveError } from '../hydraulics/errors';
 import { holdPressure } from '../hydraulics/hold-pressure';
 import type { Branch, Solution } from '../hydraulics/network';
 import { solve } from '../hydraulics/solve';
+import { linearStore } from '../hydraulics/store';
+import { followTransient } from '../hydraulics/transient';
 import type { CubicMetrePerSecond, Kelvin, Pascal } from '../units';
 import { type BoundRig, buildNetwork, type SideTemperatures } from './build-network';
 import { type SteadyConditionId, steadyConditionIds } from './condition';
@@ -69,17 +72,49 @@ export function comeToRest(rig: Rig, setting: Setting, fuel: Fuel, condition: St
   let last: Solution | undefined;
   for (let pass = 1; ; pass++) {
     const bound = buildNetwork(rig, setting, fuel, condition, assumed);
-    const { network, control, restDemand } = bound;
-    const start = last?.pressures ?? bound.start;
-    const solution = control
-      ? holdPressure(network, control, start, last?.demand)
-      : solve(network, { start, demand: restDemand });
+    const solution = balance(bound, last);
     const temperatures = heatBalance(rig, setting, condition, bound, solution);
     const found = sideTemperatures(rig, temperatures, setting.airTemperature);
     if (farthest(found, assumed) < SETTLED || pass === MOST_PASSES) return { bound, solution, temperatures, assumed };
     assumed = found;
     last = solution;
   }
+}
+
+/** Solves from the last pass, or else from the rig's own first guess, or else from where it would drift in time. */
+function balance(bound: BoundRig, last: Solution | undefined): Solution {
+  for (const start of [last, { pressures: bound.start, demand: undefined }]) {
+    try {
+      if (start) return balanceFrom(bound, start.pressures, start.demand);
+    } catch (error) {
+      if (!(error instanceof SolveError)) throw error;
+    }
+  }
+  return balanceFrom(bound, driftToRest(bound), undefined);
+}
+
+function balanceFrom(
+  { network, control, restDemand }: BoundRig,
+  start: Float64Array,
+  demand: number | undefined,
+): Solution {
+  return control ? holdPressure(network, control, start, demand) : solve(network, { start, demand: restDemand });
+}
+
+/** Room at every node, m³/Pa, and time for it to come to rest, s: a way to a steady state where Newton's leads astray. */
+const ROOM = 1e-10;
+const LONG = 1e5;
+
+function driftToRest({ network, start, restDemand }: BoundRig): Float64Array {
+  const room = linearStore(ROOM);
+  const moments = followTransient(network, {
+    stores: network.nodes.map(() => room),
+    start,
+    until: LONG,
+    controller: { demand: () => restDemand || 1 },
+    tolerance: 0.1,
+  });
+  return moments[moments.length - 1]?.pressures ?? start;
 }
 
 function farthest(some: SideTemperatures, others: SideTemperatures): Kelvin {

@@ -25,7 +25,7 @@ export function DrawingPanel({
   rig: Rig;
   drawing: Drawing;
   ports?: readonly PortLink[];
-  faulty?: string;
+  faulty?: readonly string[];
 }) {
   const t = useTranslations('drawing');
   return (
@@ -33,7 +33,7 @@ export function DrawingPanel({
       <div className={ui.head} style={{ padding: '14px 16px 0', margin: 0 }}>
         <h2 id="drawing-title">{t('title')}</h2>
         {ports && <span className={ui.small}>{t('hint')}</span>}
-        {faulty !== undefined && <span className={ui.small}>{t('ring')}</span>}
+        {faulty !== undefined && faulty.length > 0 && <span className={ui.small}>{t('ring')}</span>}
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keyboard */}
       <section className={styles.pan} aria-label={t('pan')} tabIndex={0}>

@@ -21,31 +21,31 @@ const SIDE_CLASS: Record<Side, string | undefined> = {
 /** Height above the parts that only the ports need. */
 const PORT_ROOM = 52;
 
-/** The line drawing of a rig, made from its graph. `faulty` is the element that a debrief points out. */
+/** The line drawing of a rig, made from its graph. `faulty` are the elements that a debrief points out. */
 export function RigDrawing({
   rig,
   drawing,
-  faulty,
+  faulty = [],
   taps = false,
 }: {
   rig: Rig;
   drawing: Drawing;
-  faulty?: string;
+  faulty?: readonly string[];
   /** Show where the ports tap in. */
   taps?: boolean;
 }) {
   const t = useTranslations('drawing');
-  const faultyName = rig.elements.find(({ id }) => id === faulty)?.text.en;
+  const faultyNames = rig.elements.filter(({ id }) => faulty.includes(id)).map(({ text }) => text.en);
   const top = taps ? 0 : PORT_ROOM;
   const sides = new Map(rig.nodes.map(({ id, side }) => [id, side]));
-  const ring = faulty === undefined ? undefined : faultRing(drawing, rig, faulty);
+  const rings = faulty.map((id) => faultRing(drawing, rig, id)).filter((box) => box !== undefined);
   const cylinders = findOfKind(rig, 'injector-return')?.cylinders;
   return (
     <svg
       className={styles.svg}
       viewBox={`0 ${top} ${drawing.width} ${drawing.height - top}`}
       role="img"
-      aria-label={`${t('label', { rig: rig.text.en.name, parts: partNames(rig) })}${faultyName ? `. ${t('faulty', { part: faultyName })}` : ''}`}
+      aria-label={`${t('label', { rig: rig.text.en.name, parts: partNames(rig) })}${faultyNames.length > 0 ? `. ${t('faulty', { part: faultyNames.join(', ') })}` : ''}`}
     >
       {Object.entries(drawing.nodes).map(([id, line]) => (
         <path key={id} className={SIDE_CLASS[sides.get(id) ?? 'low']} d={linePath(line)} />
@@ -57,16 +57,17 @@ export function RigDrawing({
         Object.entries(drawing.ports).map(([id, { at, tap }]) => (
           <path key={id} className={styles.tap} d={linePath([tap, at])} />
         ))}
-      {ring && (
+      {rings.map(([left, top, right, bottom]) => (
         <rect
+          key={`${left} ${top}`}
           className={styles.faulty}
-          x={ring[0]}
-          y={ring[1]}
-          width={ring[2] - ring[0]}
-          height={ring[3] - ring[1]}
+          x={left}
+          y={top}
+          width={right - left}
+          height={bottom - top}
           rx="12"
         />
-      )}
+      ))}
       {rig.elements.map((element) => (
         <Part key={element.id} element={element} place={drawing.elements[element.id]} cylinders={cylinders} />
       ))}

@@ -1,18 +1,25 @@
 import { expect, test } from 'vitest';
 import type { Shown } from '@/lib/checks/shown';
-import type { CallAct, ReadingAct } from '@/lib/grading/acts';
+import type { ReadingAct } from '@/lib/grading/acts';
 import { instrumentsDestroyed } from '@/lib/grading/acts';
+import type { CallGrade } from '@/lib/grading/grade-call';
 import { gradePractice, safetyEvents } from '@/lib/grading/grade-practice';
-import { aCall, aReading } from '../../support/attempt-rows';
+import { aReading } from '../../support/attempt-rows';
 import { catalogue } from '../../support/bench-rig';
 
-const allRight = { cause: true, area: true, repair: true, proof: true };
+const allRight: CallGrade = {
+  share: 1,
+  notes: [],
+  correct: { cause: true, area: true, repair: true, proof: true },
+  onTheWay: true,
+  wrongRepairs: [],
+};
 const good = aReading({ instrument: 'dial-0-30-psi' });
 const lost: Shown[] = [{ kind: 'destroyed', quantity: 'prime-pressure' }];
 
-function graded(readings: ReadingAct[], call: CallAct = aCall, correct = allRight) {
+function graded(readings: ReadingAct[], called: Partial<CallGrade> = {}) {
   const numbered = readings.map((reading, index) => ({ ...reading, seq: index + 1 }));
-  const { share, notes } = gradePractice(numbered, catalogue, call, { share: 1, notes: [], correct });
+  const { share, notes } = gradePractice(numbered, catalogue, { ...allRight, ...called });
   return { share, codes: notes.map(({ code }) => code) };
 }
 
@@ -57,15 +64,13 @@ test('a digital display is never too coarse', () => {
 });
 
 test('condemning a good part costs, whatever else was done well', () => {
-  const call = { ...aCall, cause: 'gear-pump-worn', repair: 'replace-gear-pump' };
-  const { share, codes } = graded([good], call, { ...allRight, cause: false, repair: false });
+  const { share, codes } = graded([good], { wrongRepairs: ['replace-gear-pump'] });
   expect(codes).toEqual(['good-part-condemned']);
   expect(share).toBeLessThan(1);
 });
 
 test('leaving the fuel system alone condemns no part, even where it is wrong', () => {
-  const call = { ...aCall, cause: 'no-fuel-fault', repair: 'look-outside-fuel-system' };
-  expect(graded([good], call, { ...allRight, cause: false, repair: false }).codes).toEqual(['practice-clean']);
+  expect(graded([good], { wrongRepairs: ['look-outside-fuel-system'] }).codes).toEqual(['practice-clean']);
 });
 
 test('a call without a reading shows no practice at all', () => {

@@ -13,7 +13,8 @@ const expert = [
 function graded(checks: readonly string[], area = true) {
   const readings: ReadingAct[] = checks.map((check) => aReading({ check }));
   const correct: CallGrade['correct'] = { cause: area, area, repair: area, proof: area };
-  const { share, minutes, notes } = gradeRoute(readings, catalogue, expert, { share: 1, notes: [], correct });
+  const call: CallGrade = { share: 1, notes: [], correct, onTheWay: area, wrongRepairs: [] };
+  const { share, minutes, notes } = gradeRoute(readings, catalogue, expert, call);
   return { share, minutes, code: notes[0]?.code };
 }
 

@@ -37,7 +37,7 @@ export default async function DebriefPage({ params }: PageProps<'/learn/cases/[a
   const t = await getTranslations('debrief');
   const { attempt, truths } = view;
   const { rig, hardest } = attempt.face ?? {};
-  const faulty = truths[0]?.element;
+  const faulty = truths.flatMap(({ element }) => element ?? []);
   return (
     <>
       <SiteHeader
@@ -54,7 +54,7 @@ export default async function DebriefPage({ params }: PageProps<'/learn/cases/[a
           <SafetyEvents view={view} units={units} />
           <GradedFindings view={view} units={units} />
           <AfterRepair view={view} units={units} />
-          {rig && <DrawingPanel rig={rig} drawing={drawingOf(rig.id)} {...(faulty != null && { faulty })} />}
+          {rig && <DrawingPanel rig={rig} drawing={drawingOf(rig.id)} faulty={faulty} />}
         </div>
         <div className={styles.column}>
           <Marks view={view} />

@@ -65,6 +65,12 @@ export const directionColumns = {
     least: HALF_A_MILLILITRE,
   },
   pumpR: { check: 'pump-return-flow', condition: 'idle', quantity: 'pump-return-flow', least: HALF_A_MILLILITRE },
+  rearR: {
+    check: 'rear-pump-return-flow',
+    condition: 'idle',
+    quantity: 'rear-pump-return-flow',
+    least: HALF_A_MILLILITRE,
+  },
   ret: { check: 'return-restriction', condition: 'full-load', quantity: 'return-restriction', least: 2.5e3 },
   tankT: { check: 'fuel-temperature', condition: 'full-load', quantity: 'tank-temperature', least: 2, farZero: true },
   retT: { check: 'fuel-temperature', condition: 'full-load', quantity: 'return-temperature', least: 2, farZero: true },

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { trueValue } from '@/lib/checks/quantity';
+import { appliesTo } from '@/lib/faults/apply-cause';
 import type { RigState } from '@/lib/rig/rig-state';
 import {
   type ColumnId,
@@ -8,6 +9,8 @@ import {
   type DirectionColumn,
   directionColumns,
 } from '../reference/direction-columns';
+import { petrel15 } from '../reference/direction-petrel-15';
+import { type Moves, movesOf, type Rows } from '../reference/direction-rows';
 import { tern13 } from '../reference/direction-tern-13';
 import { aRig, catalogue, mildDay, stateOf, stateWith } from '../support/bench-rig';
 
@@ -16,36 +19,40 @@ import { aRig, catalogue, mildDay, stateOf, stateWith } from '../support/bench-r
  * (the sign logic of suction, outlet restriction, air, worn pump and stuck regulator is common practice, no source; the
  * orders of size are hand arithmetic with the rig's parameters). A reading stays when it moves less than a twentieth of
  * its healthy value or than the least that its instrument shows, whichever is more.
+ *
+ * tern-13: of 2,924 cells 25 disagreed when first run; in 24 the reasoning had missed something, which the row then says, in
+ * one the rig warms its fuel while cranking.
  */
-type Moves = Partial<Record<ColumnId, string>>;
+const tables: readonly [rig: string, rows: Rows][] = [
+  ['tern-13', tern13],
+  ['petrel-15', petrel15],
+];
 
-const tables: readonly [rig: string, table: Record<string, string>][] = [['tern-13', tern13]];
-
-describe.each(tables)('%s', (rigId, table) => {
-  test('the table speaks of every cause, and of columns that there are', () => {
-    expect(Object.keys(table).sort()).toEqual(causesOf());
-    for (const row of Object.values(table)) expect(row).toMatch(/^([a-zA-Z]+:[-+=]{2}( |$))*$/);
-    const named = Object.values(table).flatMap((row) => Object.keys(listed(row)));
-    expect(named.filter((column) => !(column in directionColumns))).toEqual([]);
+describe.each(tables)('%s', (rigId, rows) => {
+  test('the table speaks of every cause that can befall the rig, and of columns that it has', () => {
+    expect(Object.keys(rows).sort()).toEqual(causesOf(rigId));
+    const named = Object.values(rows).flatMap((row) => Object.keys(movesOf(row)));
+    expect(named.filter((id) => !columnsOf(rigId).includes(id as ColumnId))).toEqual([]);
   });
 
-  test.each(Object.entries(table))('%s moves what it should', (cause, row) => {
-    expect(seen(rigId, cause)).toEqual(predicted(row));
+  test.each(Object.entries(rows))('%s moves what it should', (cause, row) => {
+    expect(seen(rigId, cause)).toEqual(predicted(rigId, row));
   });
 });
 
-function causesOf(): string[] {
-  return [...catalogue.causes.keys()].sort();
+function causesOf(rigId: string): string[] {
+  const rig = aRig(rigId);
+  return [...catalogue.causes.values()].flatMap((cause) => (appliesTo(rig, cause) ? [cause.id] : [])).sort();
 }
 
-/** What a row says: `column:xy` for what moves. */
-function listed(row: string): Moves {
-  return Object.fromEntries(row.split(' ').flatMap((cell) => (cell === '' ? [] : [cell.split(':')])));
+function columnsOf(rigId: string): ColumnId[] {
+  return columnIds.filter((id) => catalogue.checks.get(directionColumns[id].check)?.ports[rigId]);
 }
 
 /** Every column, with `==` for what a row does not list. */
-function predicted(row: string): Moves {
-  return Object.fromEntries(columnIds.map((id) => [id, listed(row)[id] ?? '==']));
+function predicted(rigId: string, row: string): Moves {
+  const moves = movesOf(row);
+  return Object.fromEntries(columnsOf(rigId).map((id) => [id, moves[id] ?? '==']));
 }
 
 function seen(rigId: string, cause: string): Moves {
@@ -53,7 +60,9 @@ function seen(rigId: string, cause: string): Moves {
   const rig = aRig(rigId);
   const healthy = stateOf(rig, setting);
   const [slight, bad] = [stateWith(cause, 0.3, setting, rig), stateWith(cause, 0.9, setting, rig)];
-  return Object.fromEntries(columnIds.map((id) => [id, direction(id, healthy, slight) + direction(id, healthy, bad)]));
+  return Object.fromEntries(
+    columnsOf(rigId).map((id) => [id, direction(id, healthy, slight) + direction(id, healthy, bad)]),
+  );
 }
 
 function direction(id: ColumnId, healthy: RigState, broken: RigState): string {

@@ -19,7 +19,7 @@ test('a trace is read off its chart and judged, each quantity by itself', async 
     .getByRole('link', { name: /Rail pressure reached/ })
     .first()
     .click();
-  await expect(page.getByLabel('Unit', { exact: true })).toHaveValue('MPa');
+  await expect(page.locator('select[name="unit"]')).toHaveValue('MPa');
   await expect(chart).toBeVisible();
   const value = await readCurveEnd(page);
   await writeFinding(page, {

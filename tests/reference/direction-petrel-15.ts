@@ -12,8 +12,8 @@ import { tern13 } from './direction-tern-13';
  */
 export const petrel15 = withExceptions(tern13, {
   'cooling-plate-restricted': 'over:=-',
-  // 2.5 kPa less column in the return line, reckoned a hair below what the gauge shows.
-  'fuel-level-low': 'ret:=-',
+  // 2.5 kPa less column in the return line, reckoned a hair below what the gauge shows. The larger mouth leaves less prime to hold.
+  'fuel-level-low': 'ret:=- held:=-',
   // A larger part of what idle asks for is leakage.
   'fuel-overheated': 'meter:++ rearR:++',
   'gear-pump-worn': 'over:==',

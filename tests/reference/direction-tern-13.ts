@@ -17,9 +17,10 @@ export const tern13: Record<string, string> = {
   'cooling-plate-restricted':
     'prime:=- primeT:=+ sBef:=- sAft:=- suct:=- crankG:=+ cool:++ filter:=- screen:=- loadR:=- meter:=+ tankT:=- retT:=- primed:++ held:=- enable:++ under:=+',
   // 1.7 kPa of head gone at 0.3. At 0.9 the pick-up draws air as soon as much flows, which takes room in the pumps. The
-  // same heat goes into a third of the fuel: hot, thin, and easy on both filters. Prime and hold at 0.9 were reckoned a hair below the threshold and are above.
+  // same heat goes into a third of the fuel: hot, thin, and easy on both filters. Prime at 0.9 was reckoned a hair below the threshold and is above. What
+  // is primed holds: with the pump off no air is drawn.
   'fuel-level-low':
-    'prime:=- primeT:=+ sBef:++ sAft:=+ suct:++ crankG:=- loadG:=- filter:-- air:=+ tankT:++ retT:++ level:-- primed:=+ held:=- enable:=+',
+    'prime:=- primeT:=+ sBef:++ sAft:=+ suct:++ crankG:=- loadG:=- filter:-- air:=+ tankT:++ retT:++ level:-- primed:=+ enable:=+',
   // Thin fuel: filters cost less, every clearance leaks more, the worn-pump look of a gear pump that is slow and hot. More was
   // expected cranking and at idle (gear pressure, demand, time to enable, undershoot): the lines cool so little flow on its way.
   'fuel-overheated':
@@ -27,8 +28,9 @@ export const tern13: Record<string, string> = {
   // In the cold setting. At 0.3 wax only lies below −1.4 °C, so before the engine warms the fuel: filters 8 and 50 times.
   // At 0.9 they stay shut in the running engine too, and an engine that starves does not warm its tank. The rail's
   // faster decay at 0.9 was overlooked: behind a shut filter less comes through the shut metering valve, and it is warmer.
+  // Cranking at 0.3 the gear pump was expected to show it: it moves a hair less than the gauge tells.
   'fuel-waxed':
-    'prime:=+ primeT:=+ sBef:=- sAft:=+ suct:=+ crankG:++ idleG:=- loadG:=- cool:=- filter:=+ screen:=- air:=+ loadR:=- meter:=+ tankT:=- retT:=- lpA:=+ cloud:=+ primed:++ held:++ enable:++ under:=+ over:=- half:=-',
+    'prime:=+ primeT:=+ sBef:=- sAft:=+ suct:=+ crankG:=+ idleG:=- loadG:=- cool:=- filter:=+ screen:=- air:=+ loadR:=- meter:=+ tankT:=- retT:=- lpA:=+ cloud:=+ primed:++ held:++ enable:++ under:=+ over:=- half:=-',
   // Slip does not care for speed: it eats a slow pump first. At 0.9 no regulating is left, the bleed passes less, and
   // undiluted leakage makes a hotter return. Overshoot was expected to rise with the pressure that
   // comes with speed: the integral waits for longer, far from the command, and has less to give back.

@@ -5,10 +5,11 @@ import { seedFromWord } from '@/lib/cases/case-code';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
 import { describeCase } from '@/lib/cases/describe-case';
 import type { Catalogue } from '@/lib/catalogue';
+import { appliesTo } from '@/lib/faults/apply-cause';
 import { printCase } from './print-case';
 
 const USAGE = `npm run -s case -- --list rigs|causes|checks [--json]
-npm run -s case -- --seed WORD [--rig ID] [--cause ID --severity 0…1] [--json]`;
+npm run -s case -- --seed WORD [--rig ID] [--cause ID --severity 0…1 [--also ID --also-severity 0…1] | --hardest] [--json]`;
 
 /** Refused input: one line on stderr, exit code 2. */
 class UsageError extends Error {}
@@ -24,8 +25,18 @@ function main(): string {
   if (values.list !== undefined) return list(catalogue, known(values.list, lists, 'list'), values.json);
   if (values.seed === undefined) throw new UsageError(`Nothing to do. ${USAGE}`);
   const rig = known(values.rig ?? USUAL_RIG, [...catalogue.rigs.keys()], 'rig');
-  const chosen = chosenCause(catalogue, values.cause, values.severity);
-  const theCase = caseFromSeed({ rig, seed: seedFromWord(values.seed), ...(chosen && { chosen }) }, catalogue);
+  const chosen = chosenCause(catalogue, rig, 'cause', values.cause, values.severity);
+  const also = chosenCause(catalogue, rig, 'also', values.also, values['also-severity']);
+  if (also && !chosen) throw new UsageError('--also needs --cause');
+  if (values.hardest && chosen) throw new UsageError('--hardest draws the causes: leave --cause out');
+  const spec = {
+    rig,
+    seed: seedFromWord(values.seed),
+    ...(values.hardest && { hardest: true as const }),
+    ...(chosen && { chosen }),
+    ...(also && { also }),
+  };
+  const theCase = caseFromSeed(spec, catalogue);
   const described = { ...describeCase(theCase, catalogue), seed: values.seed };
   return values.json ? JSON.stringify(described, null, 2) : printCase(described, catalogue);
 }
@@ -39,6 +50,9 @@ function readArguments() {
         rig: { type: 'string' },
         cause: { type: 'string' },
         severity: { type: 'string' },
+        also: { type: 'string' },
+        'also-severity': { type: 'string' },
+        hardest: { type: 'boolean', default: false },
         json: { type: 'boolean', default: false },
       },
     });
@@ -47,22 +61,34 @@ function readArguments() {
   }
 }
 
-function chosenCause(catalogue: Catalogue, causeId: string | undefined, severity: string | undefined) {
+function chosenCause(
+  catalogue: Catalogue,
+  rigId: string,
+  option: 'cause' | 'also',
+  causeId: string | undefined,
+  severity: string | undefined,
+) {
+  const measure = option === 'cause' ? '--severity' : '--also-severity';
   if (causeId === undefined) {
-    if (severity !== undefined) throw new UsageError('--severity needs --cause');
+    if (severity !== undefined) throw new UsageError(`${measure} needs --${option}`);
     return undefined;
   }
-  const cause = known(causeId, [...catalogue.causes.keys()], 'cause');
+  const cause = known(causeId, causesOn(catalogue, rigId), 'cause');
   const healthy = catalogue.causes.get(cause)?.effects.length === 0;
-  if (severity === undefined && !healthy) throw new UsageError('--cause needs --severity 0…1');
-  return { cause, severity: thousandths(severity ?? '0') };
+  if (severity === undefined && !healthy) throw new UsageError(`--${option} needs ${measure} 0…1`);
+  return { cause, severity: thousandths(severity ?? '0', measure) };
+}
+
+function causesOn({ rigs, causes }: Catalogue, rigId: string): string[] {
+  const rig = rigs.get(rigId);
+  return [...causes.values()].filter((cause) => rig && appliesTo(rig, cause)).map(({ id }) => id);
 }
 
 /** Case codes carry severity in thousandths, so the command takes no finer ones. */
-function thousandths(text: string): number {
+function thousandths(text: string, option: string): number {
   const severity = Math.round(Number(text) * 1000);
   if (!/^\d*\.?\d{1,3}$/.test(text) || severity > 1000) {
-    throw new UsageError(`--severity: expected 0…1 with at most three decimals, got ${text}`);
+    throw new UsageError(`${option}: expected 0…1 with at most three decimals, got ${text}`);
   }
   return severity;
 }

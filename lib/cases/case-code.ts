@@ -1,4 +1,5 @@
 import type { Catalogue } from '../catalogue';
+import { appliesTo } from '../faults/apply-cause';
 
 /** A cause and its severity in thousandths. */
 export interface ChosenCause {
@@ -65,6 +66,8 @@ function readBody(body: string, catalogue: Catalogue): { spec: CaseSpec } | { er
   const second = rest.slice(CHOSEN_SYMBOLS);
   const also = second === '' ? undefined : readChosen(second, seed, catalogue);
   if (!chosen || (second !== '' && !also)) return { error: 'unknown-cause' };
+  if (![chosen, also].every((choice) => !choice || befalls(rig, choice.cause, catalogue)))
+    return { error: 'unknown-cause' };
   return { spec: { rig, seed, chosen, ...(also && { also }) } };
 }
 
@@ -92,6 +95,12 @@ function collisions(ids: string[], below: number): string[] {
 function formatChosen(seed: string, { cause, severity }: ChosenCause): string {
   const number = fingerprint(cause, 1024) * 1024 + severity;
   return toSymbols((number + mask(seed)) % 2 ** 20, CHOSEN_SYMBOLS);
+}
+
+/** Whether a rig has the parts that a cause breaks. */
+function befalls(rigId: string, causeId: string, { rigs, causes }: Catalogue): boolean {
+  const [rig, cause] = [rigs.get(rigId), causes.get(causeId)];
+  return rig !== undefined && cause !== undefined && appliesTo(rig, cause);
 }
 
 function readChosen(symbols: string, seed: string, { causes }: Catalogue) {

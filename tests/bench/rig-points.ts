@@ -40,7 +40,9 @@ export function measureRigPoints(): RigPointFigures {
     const bound = states.map(({ rig, condition }) =>
       buildNetwork(rig, mildDay, fuel, condition, firstTemperatures(rig, mildDay, condition)),
     );
-    return timed(() => bound.forEach((rig) => solveBound(rig)));
+    return timed(() => {
+      for (const rig of bound) solveBound(rig);
+    });
   });
   const known = states.map(({ rig, condition }) => {
     const bound = buildNetwork(rig, mildDay, fuel, condition, firstTemperatures(rig, mildDay, condition));

@@ -26,18 +26,6 @@ export function bulkModulus(density15: KilogramPerCubicMetre, temperature: Kelvi
   return ambient + PRESSURE_SLOPE * (pressure - STANDARD_PRESSURE);
 }
 
-/**
- * How many times as dense fuel is under pressure as it is at ambient, temperature unchanged.
- *
- * ρ(p)/ρ(0) = (1 + n·p/K0)^(1/n), p above ambient, n = 10: the integral of dρ/ρ = dp/(K0 + n·p), so it goes with
- * `bulkModulus`. Range: to about 200 MPa.
- *
- * @source Murnaghan, Proc. Natl. Acad. Sci. 30 (1944) 244–247, from memory.
- */
-export function compressed(modulusAtAmbient: Pascal, gaugePressure: Pascal): number {
-  return (1 + (PRESSURE_SLOPE * gaugePressure) / modulusAtAmbient) ** (1 / PRESSURE_SLOPE);
-}
-
 /** F of MPMS 11.1, per pascal. */
 export function compressibilityFactor(density60F: KilogramPerCubicMetre, temperature: Kelvin): number {
   const fahrenheit = (temperature - ZERO_CELSIUS) * 1.8 + 32;

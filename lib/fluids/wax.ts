@@ -1,5 +1,4 @@
-import { type Kelvin, type Metre, toSi } from '../units';
-import type { Fuel } from './fuel';
+import type { Kelvin, Metre } from '../units';
 
 /** Where cold begins to stop a fuel. */
 export interface WaxPoints {
@@ -23,10 +22,6 @@ const LEAST_SPAN: Kelvin = 1;
 
 /** What plugs the mesh at the plugging point before the bound is drawn, so that PLUGGED comes out behind it. */
 const PLUGGING_EXCESS = (PLUGGED - 1) / (1 - (PLUGGED - 1) / (MOST - 1));
-
-export function waxPoints({ cloudPointC, filterabilityC }: Fuel): WaxPoints {
-  return { cloudPoint: toSi(cloudPointC, '°C'), filterability: toSi(filterabilityC, '°C') };
-}
 
 /**
  * Factor on a filter medium's resistance from wax crystals that lie on it. At and above the cloud point 1 exactly.

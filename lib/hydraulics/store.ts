@@ -1,3 +1,4 @@
+import { PRESSURE_SLOPE } from '../fluids/bulk-modulus';
 import type { Pascal } from '../units';
 
 /** What a store says at one pressure. The caller owns one and lends it, so that nothing is allocated. */
@@ -22,9 +23,6 @@ export interface Liquid {
   ambient: Pascal;
 }
 
-/** dK/dp of the liquid, as in fluids/bulk-modulus.ts. */
-const MODULUS_SLOPE = 10;
-
 /**
  * A volume full of liquid: the mass held over the supply density, less the volume itself.
  *
@@ -36,7 +34,7 @@ const MODULUS_SLOPE = 10;
  */
 export function liquidStore({ volume, modulus, ambient }: Liquid): Store {
   const slope = volume / modulus;
-  const perModulus = MODULUS_SLOPE / modulus;
+  const perModulus = PRESSURE_SLOPE / modulus;
   return (pressure, result) => {
     const above = pressure - ambient;
     if (above <= 0) {
@@ -46,7 +44,7 @@ export function liquidStore({ volume, modulus, ambient }: Liquid): Store {
     }
     const x = perModulus * above;
     // Not a power less 1: at a few bar that would leave ten digits of sixteen.
-    const held = Math.expm1(Math.log1p(x) / MODULUS_SLOPE);
+    const held = Math.expm1(Math.log1p(x) / PRESSURE_SLOPE);
     result.volume = volume * held;
     result.perPressure = (slope * (1 + held)) / (1 + x);
   };

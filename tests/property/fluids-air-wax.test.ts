@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { releasedAir } from '@/lib/fluids/dissolved-air';
-import { effectiveModulus } from '@/lib/fluids/effective-modulus';
 import { waxLoading } from '@/lib/fluids/wax';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -25,36 +24,6 @@ describe('air in solution', () => {
         const pressure = saturation * ratio;
         const free = (releasedAir(solubility, saturation, pressure, temperature) * pressure * 273.15) / temperature;
         expect((solubility * pressure + free) / (solubility * saturation)).toBeCloseTo(1, 12);
-      }),
-    );
-  });
-});
-
-describe('modulus of liquid with free gas', () => {
-  const liquid = fc.record({
-    liquidModulus: between(0.8e9, 2e9),
-    gasShareAtAmbient: between(1e-6, 0.5),
-    ambient: between(6e4, 1.03e5),
-    polytropic: between(1, 1.4),
-  });
-  const pressure = between(1e3, 1e8);
-
-  test('rises with pressure, falls with gas, and stays below that of the liquid', () => {
-    fc.assert(
-      fc.property(liquid, pressure, (gassy, at) => {
-        const here = effectiveModulus(gassy, at);
-        expect(here).toBeLessThan(gassy.liquidModulus);
-        expect(effectiveModulus(gassy, at * 1.01)).toBeGreaterThan(here);
-        const gassier = { ...gassy, gasShareAtAmbient: gassy.gasShareAtAmbient * 1.1 };
-        expect(effectiveModulus(gassier, at)).toBeLessThan(here);
-      }),
-    );
-  });
-
-  test('is that of the liquid without gas', () => {
-    fc.assert(
-      fc.property(liquid, pressure, (gassy, at) => {
-        expect(effectiveModulus({ ...gassy, gasShareAtAmbient: 0 }, at)).toBe(gassy.liquidModulus);
       }),
     );
   });

@@ -5,13 +5,14 @@ import calibration from '@/content/fuels/calibration-fluid.json';
 import summer from '@/content/fuels/summer-grade.json';
 import winter from '@/content/fuels/winter-grade.json';
 import { airDensity, ambientPressure, STANDARD_PRESSURE } from '@/lib/fluids/atmosphere';
-import { bulkModulus, compressed } from '@/lib/fluids/bulk-modulus';
+import { bulkModulus } from '@/lib/fluids/bulk-modulus';
 import { densityAt, expansionAt } from '@/lib/fluids/density';
 import { fuelSchema } from '@/lib/fluids/fuel';
 import { fitFuel, fuelState } from '@/lib/fluids/fuel-state';
 import { heatCapacity } from '@/lib/fluids/heat-capacity';
 import { vapourPressure } from '@/lib/fluids/vapour-pressure';
 import { fitWalther, kinematicViscosity } from '@/lib/fluids/viscosity';
+import { compressed } from '../support/compressed';
 
 const densities = fc.double({ min: 771, max: 1074, noNaN: true });
 /** What a rig may meet, from a cold start in the north to fuel that leaks back from the rail. */
@@ -94,8 +95,9 @@ describe('compressibility, vapour and air', () => {
 
   test('fuel grows denser with pressure as its modulus says', () => {
     fc.assert(
-      fc.property(densities, kelvin, fc.double({ min: 0, max: 2e8, noNaN: true }), (density15, temperature, gauge) => {
+      fc.property(densities, kelvin, fc.double({ min: 3e3, max: 2e8, noNaN: true }), (density15, temperature, gauge) => {
         const ambient = bulkModulus(density15, temperature, STANDARD_PRESSURE);
+        // No step below ambient, where a store goes on along its tangent.
         const step = 3e3;
         const rise = Math.log(compressed(ambient, gauge + step) / compressed(ambient, gauge - step)) / (2 * step);
         // Third derivative times step²: up to 33·(step/modulus)², 1e-9. Rounding of the densities over the rise: 1e-10.

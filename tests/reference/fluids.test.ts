@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { airDensity, ambientPressure } from '@/lib/fluids/atmosphere';
-import { bulkModulus, compressed, compressibilityFactor } from '@/lib/fluids/bulk-modulus';
+import { bulkModulus, compressibilityFactor } from '@/lib/fluids/bulk-modulus';
 import { densityAt } from '@/lib/fluids/density';
 import { vapourPressure } from '@/lib/fluids/vapour-pressure';
 import { fitWalther, kinematicViscosity, walther } from '@/lib/fluids/viscosity';
 import { toSi, units } from '@/lib/units';
+import { compressed } from '../support/compressed';
 
 /*
  * How strong each reference is stands beside it:

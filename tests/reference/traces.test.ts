@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { appliesTo } from '@/lib/faults/apply-cause';
-import { bulkModulus, compressed } from '@/lib/fluids/bulk-modulus';
+import { bulkModulus } from '@/lib/fluids/bulk-modulus';
 import { followTransient } from '@/lib/hydraulics/transient';
 import type { RigElement } from '@/lib/rig/element';
 import { comeToRest, operatingPoint } from '@/lib/rig/operating-point';
@@ -11,6 +11,7 @@ import { type Trace, type TraceId, type TraceLine, valueAt } from '@/lib/rig/tra
 import { Traces } from '@/lib/rig/traces/traces';
 import { catalogue, causeOf, fuelOf, mildDay } from '../support/bench-rig';
 import { altered, brokenBy } from '../support/broken-rig';
+import { compressed } from '../support/compressed';
 
 const fuel = fuelOf(mildDay);
 const rigs = [...catalogue.rigs.values()];

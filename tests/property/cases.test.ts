@@ -11,21 +11,30 @@ import {
 } from '@/lib/cases/case-code';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
 import { describeCase } from '@/lib/cases/describe-case';
+import { appliesTo } from '@/lib/faults/apply-cause';
 import { canRun } from '@/lib/symptoms/complaint';
 import { catalogue } from '../support/bench-rig';
 
 const seeds = fc.uint8Array({ minLength: 5, maxLength: 5 }).map(seedFromBytes);
-const chosen = fc.record({
-  cause: fc.constantFrom(...catalogue.causes.keys()),
-  severity: fc.integer({ min: 0, max: 1000 }),
+/** A rig with causes that it can have. */
+const onRig = fc.constantFrom(...catalogue.rigs.values()).chain((found) => {
+  const possible = [...catalogue.causes.values()].filter((cause) => appliesTo(found, cause)).map(({ id }) => id);
+  const choice = fc.record({ cause: fc.constantFrom(...possible), severity: fc.integer({ min: 0, max: 1000 }) });
+  return fc.record({ rig: fc.constant(found.id), chosen: choice, also: choice });
 });
 const rig = fc.constantFrom(...catalogue.rigs.keys());
 const specs: fc.Arbitrary<CaseSpec> = fc.oneof(
   fc.record({ rig, seed: seeds }),
   fc.record({ rig, seed: seeds, hardest: fc.constant(true as const) }),
-  fc.record({ rig, seed: seeds, chosen }),
-  fc.record({ rig, seed: seeds, chosen, also: chosen }),
+  fc.tuple(onRig, seeds).map(([{ rig: id, chosen }, seed]) => ({ rig: id, seed, chosen })),
+  fc.tuple(onRig, seeds).map(([both, seed]) => ({ ...both, seed })),
 );
+
+test('a code that names a cause which its rig cannot have is refused', () => {
+  const chosen = { cause: 'gear-pump-worn', severity: 500 };
+  const code = formatCaseCode({ rig: 'plover-7', seed: seedFromWord('no gear pump'), chosen });
+  expect(parseCaseCode(code, catalogue)).toEqual({ error: 'unknown-cause' });
+});
 
 test('a case code reads back as what it was written from, however it is typed', () => {
   fc.assert(

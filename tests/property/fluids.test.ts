@@ -95,15 +95,20 @@ describe('compressibility, vapour and air', () => {
 
   test('fuel grows denser with pressure as its modulus says', () => {
     fc.assert(
-      fc.property(densities, kelvin, fc.double({ min: 3e3, max: 2e8, noNaN: true }), (density15, temperature, gauge) => {
-        const ambient = bulkModulus(density15, temperature, STANDARD_PRESSURE);
-        // No step below ambient, where a store goes on along its tangent.
-        const step = 3e3;
-        const rise = Math.log(compressed(ambient, gauge + step) / compressed(ambient, gauge - step)) / (2 * step);
-        // Third derivative times step²: up to 33·(step/modulus)², 1e-9. Rounding of the densities over the rise: 1e-10.
-        const modulus = bulkModulus(density15, temperature, STANDARD_PRESSURE + gauge);
-        expect(Math.abs(rise * modulus - 1)).toBeLessThanOrEqual(1e-8);
-      }),
+      fc.property(
+        densities,
+        kelvin,
+        fc.double({ min: 3e3, max: 2e8, noNaN: true }),
+        (density15, temperature, gauge) => {
+          const ambient = bulkModulus(density15, temperature, STANDARD_PRESSURE);
+          // No step below ambient, where a store goes on along its tangent.
+          const step = 3e3;
+          const rise = Math.log(compressed(ambient, gauge + step) / compressed(ambient, gauge - step)) / (2 * step);
+          // Third derivative times step²: up to 33·(step/modulus)², 1e-9. Rounding of the densities over the rise: 1e-10.
+          const modulus = bulkModulus(density15, temperature, STANDARD_PRESSURE + gauge);
+          expect(Math.abs(rise * modulus - 1)).toBeLessThanOrEqual(1e-8);
+        },
+      ),
     );
   });
 

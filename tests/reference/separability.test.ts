@@ -26,7 +26,7 @@ const SEVERITY = 0.8;
 /** Readings further apart than so many combined standard uncertainties are told apart beyond chance: twice the k = 2 of GUM 6.3.3. */
 const APART = 4;
 
-/** So little that no instrument may make anything of it, nor an eye: 2 mL/min from a joint, at five times this, it may see. */
+/** So little that no instrument may make anything of it, nor an eye, to which a joint is damp from half a millilitre a minute. */
 const NEXT_TO_NOTHING = 1e-4;
 
 /** One number that a procedure gives. */

@@ -31,6 +31,9 @@ export const directionColumns = {
   crankG: { check: 'gear-pump-pressure', condition: 'cranking', quantity: 'gear-pump-pressure', least: 5e3 },
   idleG: { check: 'gear-pump-pressure', condition: 'idle', quantity: 'gear-pump-pressure', least: 5e3 },
   loadG: { check: 'gear-pump-pressure', condition: 'full-load', quantity: 'gear-pump-pressure', least: 5e3 },
+  spK: { check: 'supply-pump-pressure', condition: 'key-on', quantity: 'supply-pump-pressure', least: 5e3 },
+  spI: { check: 'supply-pump-pressure', condition: 'idle', quantity: 'supply-pump-pressure', least: 5e3 },
+  spL: { check: 'supply-pump-pressure', condition: 'full-load', quantity: 'supply-pump-pressure', least: 5e3 },
   cool: { check: 'cooling-plate-drop', condition: 'full-load', quantity: 'cooling-plate-drop', least: 1e3 },
   filter: { check: 'main-filter-drop', condition: 'full-load', quantity: 'main-filter-drop', least: 1e3 },
   screen: { check: 'screen-drop', condition: 'full-load', quantity: 'screen-drop', least: 1e3 },
@@ -64,6 +67,13 @@ export const directionColumns = {
     quantity: `injector-${mildDay.cylinder}`,
     least: HALF_A_MILLILITRE,
   },
+  oneFour: {
+    check: 'injector-balance-four',
+    condition: 'idle',
+    quantity: `injector-${mildDay.cylinder}`,
+    least: HALF_A_MILLILITRE,
+  },
+  ctrl: { check: 'control-valve-leak', condition: 'idle', quantity: 'control-valve-leak', least: HALF_A_MILLILITRE },
   pumpR: { check: 'pump-return-flow', condition: 'idle', quantity: 'pump-return-flow', least: HALF_A_MILLILITRE },
   rearR: {
     check: 'rear-pump-return-flow',

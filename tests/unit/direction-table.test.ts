@@ -10,7 +10,7 @@ import {
   directionColumns,
 } from '../reference/direction-columns';
 import { petrel15 } from '../reference/direction-petrel-15';
-import { plover7 } from '../reference/direction-plover-7';
+import { plover7, plover7 } from '../reference/direction-plover-7';
 import { type Moves, movesOf, type Rows } from '../reference/direction-rows';
 import { tern13 } from '../reference/direction-tern-13';
 import { aRig, catalogue, mildDay, stateOf, stateWith } from '../support/bench-rig';
@@ -27,6 +27,7 @@ import { aRig, catalogue, mildDay, stateOf, stateWith } from '../support/bench-r
 const tables: readonly [rig: string, rows: Rows][] = [
   ['tern-13', tern13],
   ['petrel-15', petrel15],
+  ['plover-7', plover7],
 ];
 
 describe.each(tables)('%s', (rigId, rows) => {

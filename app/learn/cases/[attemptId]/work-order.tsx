@@ -1,4 +1,5 @@
 import { useTranslations } from 'next-intl';
+import { Fragment } from 'react';
 import type { AttemptView, CaseFace } from '@/app/_server/attempt-view';
 import type { UnitChoice } from '@/app/_ui/display-choices';
 import { showSi } from '@/app/_ui/show-quantity';
@@ -48,7 +49,7 @@ function storyWords(t: CaseWords, story: string): string | null {
   return t.has(key) ? t(key) : null;
 }
 
-function SettingFacts({ face: { setting, fuel }, units }: { face: CaseFace; units: UnitChoice }) {
+function SettingFacts({ face: { setting, fuel, rig }, units }: { face: CaseFace; units: UnitChoice }) {
   const t = useTranslations('case');
   const percent = (share: number) => Math.round(share * 100);
   return (
@@ -59,10 +60,12 @@ function SettingFacts({ face: { setting, fuel }, units }: { face: CaseFace; unit
       <dd>{t('metres', { metres: setting.altitude.toLocaleString('en') })}</dd>
       <dt>{t('fuel')}</dt>
       <dd>{fuel}</dd>
-      <dt>{t('supplyFilter')}</dt>
-      <dd>{t('filterAge', { percent: percent(setting.supplyFilterAge) })}</dd>
-      <dt>{t('mainFilter')}</dt>
-      <dd>{t('filterAge', { percent: percent(setting.mainFilterAge) })}</dd>
+      {rig.ageing.map(({ element, age }) => (
+        <Fragment key={element}>
+          <dt>{rig.elements.find(({ id }) => id === element)?.text.en}</dt>
+          <dd>{t('filterAge', { percent: percent(setting[age]) })}</dd>
+        </Fragment>
+      ))}
       <dt>{t('lastRan')}</dt>
       <dd>{t('hoursAgo', { hours: setting.hoursStanding })}</dd>
     </dl>

@@ -132,7 +132,7 @@ function holdFixed(matrix: Float64Array, right: Float64Array, { network: { fixed
 }
 
 /** Shaft power of a pump that raises pressure, W. */
-export function workOn(element: RigElement, flow: number, rise: number): number {
+function workOn(element: RigElement, flow: number, rise: number): number {
   return 'efficiency' in element ? (Math.max(0, flow) * Math.max(0, rise)) / element.efficiency : 0;
 }
 

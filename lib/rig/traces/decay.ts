@@ -2,7 +2,7 @@ import { followTransient } from '../../hydraulics/transient';
 import { comeToRest } from '../operating-point';
 import { elementOfKind } from '../rig';
 import { sensedPressure } from '../sensor-line';
-import { rebound, type Scene } from './manoeuvre';
+import { rebound, type Scene, timeToFall } from './manoeuvre';
 import { nodeOf, storesOf } from './stores';
 import type { Trace } from './trace';
 
@@ -37,12 +37,4 @@ export function decayTrace(scene: Scene): Trace {
     lines: [{ id: 'sensed-rail-pressure', times, values }],
     features: { secondsToHalf: timeToFall(times, values, (values[0] ?? 0) / 2) },
   };
-}
-
-/** The first time at which a falling value is at a level; the end when it stays above. */
-function timeToFall(times: readonly number[], values: readonly number[], level: number): number {
-  const index = values.findIndex((value) => value <= level);
-  if (index <= 0) return index === 0 ? 0 : (times[times.length - 1] ?? 0);
-  const [t0 = 0, t1 = 0, v0 = 0, v1 = 0] = [times[index - 1], times[index], values[index - 1], values[index]];
-  return t0 + ((v0 - level) / (v0 - v1)) * (t1 - t0);
 }

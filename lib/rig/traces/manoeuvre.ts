@@ -1,7 +1,6 @@
 import type { Fuel } from '../../fluids/fuel';
-import { type BoundRig, buildNetwork } from '../build-network';
+import { type BoundRig, buildNetwork, type SideTemperatures } from '../build-network';
 import type { SteadyConditionId } from '../condition';
-import { comeToRest } from '../operating-point';
 import type { Rig, RigCondition } from '../rig';
 import type { Setting } from '../setting';
 
@@ -12,24 +11,11 @@ export interface Scene {
   fuel: Fuel;
 }
 
-/**
- * A rig bound as in one condition, at the temperatures that condition settles at, but run otherwise: at another speed,
- * without its lift pump, with another command.
- */
-export function boundWith(
-  { rig, setting, fuel }: Scene,
-  condition: SteadyConditionId,
-  change: Partial<RigCondition>,
-): BoundRig {
-  const { assumed } = comeToRest(rig, setting, fuel, condition);
-  return rebound({ rig, setting, fuel }, condition, assumed, change);
-}
-
-/** As `boundWith`, at temperatures that are known already. */
+/** A rig bound as in one condition, but run otherwise: without its lift pump, with another command, standing still. */
 export function rebound(
   { rig, setting, fuel }: Scene,
   condition: SteadyConditionId,
-  temperatures: Parameters<typeof buildNetwork>[4],
+  temperatures: SideTemperatures,
   change: Partial<RigCondition>,
 ): BoundRig {
   const conditions = { ...rig.conditions, [condition]: { ...rig.conditions[condition], ...change } };
@@ -43,4 +29,13 @@ export function timeToReach(times: readonly number[], values: readonly number[],
   if (index === 0) return times[0] ?? 0;
   const [t0 = 0, t1 = 0, v0 = 0, v1 = 0] = [times[index - 1], times[index], values[index - 1], values[index]];
   return t0 + ((level - v0) / (v1 - v0)) * (t1 - t0);
+}
+
+/** As `timeToReach`, for a value that falls to a level. */
+export function timeToFall(times: readonly number[], values: readonly number[], level: number): number {
+  return timeToReach(
+    times,
+    values.map((value) => -value),
+    -level,
+  );
 }

@@ -48,8 +48,7 @@ const STALLED: number = 5e6;
  *     u = u₀ + k_p e + k_i ∫ e dt,  0…1     e = commanded − sensed
  *
  * The integral stands still while the demand is at its end and the error would drive it further, and far from the command as
- * long as the error moves by itself. Without a signal that it
- * believes the control unit holds a fixed demand.
+ * long as the error moves by itself. Without a signal that it believes the control unit holds a fixed demand.
  */
 export class RailController implements Controller {
   private integral = 0;

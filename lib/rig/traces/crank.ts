@@ -1,10 +1,9 @@
 import { followTransient } from '../../hydraulics/transient';
 import { comeToRest } from '../operating-point';
-import { elementOfKind } from '../rig';
-import { sensedPressure } from '../sensor-line';
 import { voidAfterStanding } from '../standing';
 import { type Scene, timeToReach } from './manoeuvre';
 import { onceFull, RailController } from './rail-controller';
+import { railWatch } from './rail-watch';
 import { FILLING, nodeOf, storesOf } from './stores';
 import type { Trace } from './trace';
 
@@ -15,16 +14,14 @@ export const SAMPLING = 0.02;
 export function crankTrace({ rig, setting, fuel }: Scene): Trace {
   const { bound } = comeToRest(rig, setting, fuel, 'cranking');
   const { ambient, sensor, railCommand } = bound.surroundings;
-  const { node: railNode } = elementOfKind(rig, 'rail');
-  const node = nodeOf(bound, railNode);
-  const fullScale = elementOfKind(rig, 'rail-sensor').fullScaleMpa * 1e6;
+  const rail = railWatch(rig, bound);
   const command = { pressure: railCommand, baseDemand: rig.control.baseDemand.cranking };
   const controller = new RailController({
     control: rig.control,
     sensor,
-    fullScale,
+    fullScale: rail.fullScale,
     ambient,
-    node,
+    node: rail.node,
     command: () => command,
   });
   const moments = followTransient(
@@ -38,7 +35,7 @@ export function crankTrace({ rig, setting, fuel }: Scene): Trace {
     },
     ({ time, pressures }) => ({
       time,
-      value: sensedPressure(sensor, (pressures[node] as number) - ambient, fullScale),
+      value: rail.sensed(pressures),
     }),
   );
   const times = moments.map(({ time }) => time);

@@ -5,13 +5,13 @@ import { bindLaw } from '../bind-law';
 import type { BoundRig } from '../build-network';
 import type { ElementKind } from '../element';
 import { comeToRest } from '../operating-point';
-import { elementOfKind, type Rig } from '../rig';
-import { sensedPressure } from '../sensor-line';
+import type { Rig } from '../rig';
 import type { Surroundings } from '../surroundings';
 import { SAMPLING } from './crank';
 import type { Scene } from './manoeuvre';
 import { RailController } from './rail-controller';
-import { nodeOf, storesOf } from './stores';
+import { railWatch } from './rail-watch';
+import { storesOf } from './stores';
 import type { Trace } from './trace';
 
 /** Share of the full-load quantity that goes into turning the engine up, half-way up. Assumed. */
@@ -23,8 +23,7 @@ const COMMAND_LEAD = 2;
 export function snapTrace({ rig, setting, fuel }: Scene): Trace {
   const { bound, solution } = comeToRest(rig, setting, fuel, 'idle');
   const { ambient, sensor } = bound.surroundings;
-  const node = nodeOf(bound, elementOfKind(rig, 'rail').node);
-  const fullScale = elementOfKind(rig, 'rail-sensor').fullScaleMpa * 1e6;
+  const rail = railWatch(rig, bound);
   const { baseDemand } = rig.control;
   const command = (time: Second) => ({
     pressure: commandAt(rig, time),
@@ -39,11 +38,18 @@ export function snapTrace({ rig, setting, fuel }: Scene): Trace {
       until: seconds,
       longestStep: SAMPLING,
       breaks: [pedalAt, pedalAt + rampSeconds / COMMAND_LEAD, pedalAt + rampSeconds],
-      controller: new RailController({ control: rig.control, sensor, fullScale, ambient, node, command }),
+      controller: new RailController({
+        control: rig.control,
+        sensor,
+        fullScale: rail.fullScale,
+        ambient,
+        node: rail.node,
+        command,
+      }),
     },
     ({ time, pressures }) => ({
       time,
-      sensed: sensedPressure(sensor, (pressures[node] as number) - ambient, fullScale),
+      sensed: rail.sensed(pressures),
       commanded: commandAt(rig, time),
     }),
   );

@@ -37,14 +37,22 @@ export interface Answer {
   proof: { check: string; condition: ConditionId };
 }
 
+/** A hint that a coached learner asked for: the check that would tell most at that moment. Null where none tells anything. */
+export interface HintAct {
+  kind: 'hint';
+  next: { check: string; condition: ConditionId; instrument: string } | null;
+}
+
 /** The learner's final answer. */
 export interface CallAct extends Answer {
   kind: 'call';
   /** A second cause, where the learner thinks that there are two. */
   also?: Answer;
+  /** What the learner says has to be put right before the vehicle goes: ids of restoring steps. Absent in older attempts. */
+  restored?: readonly string[];
 }
 
-export type Act = ReadingAct | FindingAct | CallAct;
+export type Act = ReadingAct | FindingAct | HintAct | CallAct;
 
 /** An act as stored: numbered within its attempt from 1. */
 export type StoredAct = Act & { seq: number };

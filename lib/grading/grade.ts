@@ -19,6 +19,8 @@ export interface Note {
   part: Part;
   code: string;
   values: Record<string, number | string>;
+  /** Points won (+) or lost (−) by it; those of one part sum to its points. Absent from grades stored before it was. */
+  points?: number;
 }
 
 /** Part of full marks, 0…1, and why. */
@@ -27,6 +29,17 @@ export interface Score {
   notes: readonly Note[];
 }
 
+export type AreaShares = Readonly<Record<Area, number>>;
+
+/** An area that the learner named, with its share before and after the reading. */
+export interface NamedArea {
+  area: Area;
+  right: boolean;
+  before?: number;
+  after?: number;
+}
+
+/** Fields marked optional are absent from grades stored before they were computed. */
 export interface FindingGrade {
   seq: number;
   check: string;
@@ -43,13 +56,57 @@ export interface FindingGrade {
   comparisonRight: boolean;
   /** Null where there was no dial to read. */
   dialRight: boolean | null;
-  clears: readonly { area: Area; right: boolean }[];
-  suspects: readonly { area: Area; right: boolean }[];
+  /** 1 within half a division, 0.5 within one, else 0; null where there was no dial. */
+  dialShare?: number | null;
+  /** 0…1, with the dial in it. */
+  verdictShare?: number;
+  /**
+   * Where cannot tell was right: a later reading of the same quantity settled it. Null where it was not the answer, and
+   * where no instrument or condition could have settled it.
+   */
+  settledLater?: boolean | null;
+  /** 0…1: limit, comparison, implication. */
+  reasonShare?: number;
+  clears: readonly NamedArea[];
+  suspects: readonly NamedArea[];
+  /** Areas that the reading plainly cleared or left leading, and that the learner named on neither side. */
+  missed?: readonly Area[];
+  /** Belief after this finding. */
+  areas?: AreaShares;
+}
+
+/** One reading of the learner, judged by what was known at that moment. */
+export interface StepGrade extends RouteStep {
+  seq: number;
+  instrument: string;
+  /** Expected drop of the entropy of the repair decision, nats; per minute of the check. */
+  gain: number;
+  perMinute: number;
+  /** What would have told most per minute then; null where nothing would have told anything. */
+  best: (RouteStep & { instrument: string; perMinute: number }) | null;
+  /** Share of its minutes that were well spent, 0…1. */
+  credit: number;
+  /** Belief after it. */
+  areas: AreaShares;
+}
+
+/** One step of the expert, with the belief after it. */
+export interface ExpertStep extends RouteStep {
+  instrument: string;
+  areas: AreaShares;
+}
+
+/** How belief went, the learner's way and the expert's. */
+export interface Course {
+  /** Belief once the work order is read. */
+  start: AreaShares;
+  steps: readonly StepGrade[];
+  expert: readonly ExpertStep[];
 }
 
 export interface SafetyEvent {
   seq: number;
-  code: 'instrument-destroyed' | 'high-pressure-jet';
+  code: 'instrument-destroyed' | 'high-pressure-jet' | 'cranked-low-range';
 }
 
 /** A reading that the repair moved, true values in SI. */
@@ -69,6 +126,13 @@ export interface Grade {
   total: number;
   /** A safety event held the total down. */
   capped: boolean;
+  /** Ordered score for the competency model; a safety event caps it at 1. This and the next three are absent from older grades. */
+  score?: 0 | 1 | 2 | 3 | 4;
+  /** Hints asked for. */
+  hints?: number;
+  /** Of the case, logits. */
+  difficulty?: number;
+  course?: Course;
   parts: readonly { part: Part; points: number; outOf: number }[];
   truth: Truth;
   callCorrect: { cause: boolean; area: boolean; repair: boolean; proof: boolean };

@@ -10,6 +10,7 @@ import { fuelSchema } from '@/lib/fluids/fuel';
 import { gaugeSchema } from '@/lib/gauges/gauge';
 import { rigSchema } from '@/lib/rig/rig';
 import { codeNamesSchema } from '@/lib/symptoms/code-names';
+import { topicSchema } from '@/lib/topics/topic';
 
 /** The folder that holds the content, from the place where every command of the project is run. */
 const CONTENT = join(process.cwd(), 'content');
@@ -28,6 +29,7 @@ export function loadCatalogue(folder = CONTENT): Catalogue {
     checks: loadFolder(folder, 'checks', checkSchema, hash),
     gauges: loadFolder(folder, 'gauges', gaugeSchema, hash),
     fuels: loadFolder(folder, 'fuels', fuelSchema, hash),
+    topics: loadFolder(folder, 'topics', topicSchema),
     codeNames: only(loadFolder(folder, 'codes', codeNamesSchema, hash)),
     contentHash: '',
   };
@@ -44,8 +46,8 @@ function only<T>(items: ReadonlyMap<string, T>): T {
 
 type Hash = ReturnType<typeof createHash>;
 
-/** One item a file, named by its id, in the order of the ids. */
-function loadFolder<T extends { id: string }>(root: string, name: string, schema: z.ZodType<T>, hash: Hash) {
+/** One item a file, named by its id, in the order of the ids. Without `hash` for what moves no reading. */
+function loadFolder<T extends { id: string }>(root: string, name: string, schema: z.ZodType<T>, hash?: Hash) {
   const files = readdirSync(join(root, name)).filter((file) => file.endsWith('.json'));
   const items = files.sort().map((file) => {
     const path = `content/${name}/${file}`;
@@ -54,7 +56,7 @@ function loadFolder<T extends { id: string }>(root: string, name: string, schema
     if (`${item.id}.json` !== file)
       throw new ContentError(`${path}: id: expected ${file.replace('.json', '')}, got ${item.id}`);
     // Hash what was parsed, so that line ends and indentation do not make another version.
-    hash.update(`${path}\u0000${JSON.stringify(item)}\u0000`);
+    hash?.update(`${path}\u0000${JSON.stringify(item)}\u0000`);
     return [item.id, item] as const;
   });
   return new Map(items);

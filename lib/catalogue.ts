@@ -4,6 +4,7 @@ import type { Fuel } from './fluids/fuel';
 import type { Gauge } from './gauges/gauge';
 import type { Rig } from './rig/rig';
 import type { CodeNames } from './symptoms/code-names';
+import type { Topic } from './topics/topic';
 
 /** All validated content, by id, in the order of the ids. */
 export interface Catalogue {
@@ -12,6 +13,8 @@ export interface Catalogue {
   checks: ReadonlyMap<string, Check>;
   gauges: ReadonlyMap<string, Gauge>;
   fuels: ReadonlyMap<string, Fuel>;
+  /** They say what is learnt, and move no reading. */
+  topics: ReadonlyMap<string, Topic>;
   codeNames: CodeNames;
   /** SHA-256 over every content file that can move a reading. */
   contentHash: string;

@@ -10,6 +10,7 @@ export function checkReferences(catalogue: Catalogue): string[] {
     ...[...catalogue.rigs.values()].flatMap((rig) => rigReferences(rig, catalogue)),
     ...causeReferences(catalogue),
     ...checkReferencesOf(catalogue),
+    ...topicReferences(catalogue),
   ];
 }
 
@@ -110,6 +111,12 @@ function quantityReferences(check: Check, quantity: Quantity, gauges: Catalogue[
     ...(quantity.id in check.text.en.quantities ? [] : [`${at}: no words in text.en.quantities`]),
     ...(words === grades ? [] : [`${at}: expected ${grades} words in text.en.grades, got ${words}`]),
   ];
+}
+
+function topicReferences({ topics, checks }: Catalogue): string[] {
+  return [...topics.values()].flatMap((topic) =>
+    missing(topic.checks, checks, `content/topics/${topic.id}.json: checks: no check`),
+  );
 }
 
 function missing(ids: readonly string[], known: { has(id: string): boolean }, message: string): string[] {

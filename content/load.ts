@@ -5,9 +5,11 @@ import type { z } from 'zod';
 import type { Catalogue } from '@/lib/catalogue';
 import { checkReferences } from '@/lib/check-references';
 import { checkSchema } from '@/lib/checks/check';
+import { restoringSchema } from '@/lib/checks/restoring';
 import { causeSchema } from '@/lib/faults/cause';
 import { fuelSchema } from '@/lib/fluids/fuel';
 import { gaugeSchema } from '@/lib/gauges/gauge';
+import { rubricSchema } from '@/lib/grading/rubric';
 import { rigSchema } from '@/lib/rig/rig';
 import { codeNamesSchema } from '@/lib/symptoms/code-names';
 import { topicSchema } from '@/lib/topics/topic';
@@ -30,7 +32,9 @@ export function loadCatalogue(folder = CONTENT): Catalogue {
     gauges: loadFolder(folder, 'gauges', gaugeSchema, hash),
     fuels: loadFolder(folder, 'fuels', fuelSchema, hash),
     topics: loadFolder(folder, 'topics', topicSchema),
-    codeNames: only(loadFolder(folder, 'codes', codeNamesSchema, hash)),
+    codeNames: only('codes', loadFolder(folder, 'codes', codeNamesSchema, hash)),
+    restoring: byId(only('restoring', loadFolder(folder, 'restoring', restoringSchema)).steps),
+    rubrics: loadFolder(folder, 'rubrics', rubricSchema),
     contentHash: '',
   };
   const broken = checkReferences(catalogue);
@@ -38,10 +42,14 @@ export function loadCatalogue(folder = CONTENT): Catalogue {
   return { ...catalogue, contentHash: hash.digest('hex') };
 }
 
-function only<T>(items: ReadonlyMap<string, T>): T {
+function only<T>(name: string, items: ReadonlyMap<string, T>): T {
   const [item] = items.values();
-  if (item === undefined) throw new ContentError('content/codes: expected one file of code names');
+  if (item === undefined) throw new ContentError(`content/${name}: expected one file, got none`);
   return item;
+}
+
+function byId<T extends { id: string }>(items: readonly T[]): ReadonlyMap<string, T> {
+  return new Map(items.map((item) => [item.id, item]));
 }
 
 type Hash = ReturnType<typeof createHash>;

@@ -1,7 +1,9 @@
 import type { Check } from './checks/check';
+import type { RestoringStep } from './checks/restoring';
 import type { Cause } from './faults/cause';
 import type { Fuel } from './fluids/fuel';
 import type { Gauge } from './gauges/gauge';
+import type { Rubric } from './grading/rubric';
 import type { Rig } from './rig/rig';
 import type { CodeNames } from './symptoms/code-names';
 import type { Topic } from './topics/topic';
@@ -16,6 +18,9 @@ export interface Catalogue {
   /** They say what is learnt, and move no reading. */
   topics: ReadonlyMap<string, Topic>;
   codeNames: CodeNames;
+  /** What may have to be put right before a vehicle is handed back, in the order of the file. */
+  restoring: ReadonlyMap<string, RestoringStep>;
+  rubrics: ReadonlyMap<string, Rubric>;
   /** SHA-256 over every content file that can move a reading. */
   contentHash: string;
 }

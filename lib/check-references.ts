@@ -2,6 +2,7 @@ import type { Catalogue } from './catalogue';
 import type { Check, Quantity } from './checks/check';
 import { appliesTo } from './faults/apply-cause';
 import type { Cause } from './faults/cause';
+import { STANDARD_RUBRIC } from './grading/rubric';
 import type { Rig } from './rig/rig';
 
 /** Every id in content that points at nothing, as one line each: where it stands and what it names. */
@@ -10,6 +11,7 @@ export function checkReferences(catalogue: Catalogue): string[] {
     ...[...catalogue.rigs.values()].flatMap((rig) => rigReferences(rig, catalogue)),
     ...causeReferences(catalogue),
     ...checkReferencesOf(catalogue),
+    ...missing([STANDARD_RUBRIC], catalogue.rubrics, 'content/rubrics: no rubric'),
     ...topicReferences(catalogue),
   ];
 }
@@ -72,13 +74,14 @@ function effectsText({ effects }: Cause): string {
   return effects.map(({ element, parameter }) => `${element}.${parameter}`).join(', ');
 }
 
-function checkReferencesOf({ checks, gauges, rigs }: Catalogue): string[] {
+function checkReferencesOf({ checks, gauges, rigs, restoring }: Catalogue): string[] {
   return [...checks.values()].flatMap((check) => {
     const where = `content/checks/${check.id}.json`;
     const instruments = [...check.instruments, ...check.mistakes.flatMap(({ instrument }) => instrument ?? [])];
     return [
       ...Object.entries(check.ports).flatMap(([id, ports]) => onRig(check, rigs.get(id), id, ports, where)),
       ...missing(instruments, gauges, `${where}: instruments: no gauge`),
+      ...missing(check.restore, restoring, `${where}: restore: no step`),
       ...check.quantities.flatMap((quantity) => quantityReferences(check, quantity, gauges, where)),
     ];
   });

@@ -63,6 +63,8 @@ export const checkSchema = z.strictObject({
   cautions: z.array(idSchema),
   /** A fitting at this node is loosened to do it: with pressure behind it, a jet. */
   opens: idSchema.optional(),
+  /** What it leaves to be put right before the vehicle is handed back: ids of restoring steps. */
+  restore: z.array(idSchema),
   mistakes: z.array(mistakeSchema),
   source: sourceSchema,
   text: z.strictObject({

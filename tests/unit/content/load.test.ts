@@ -70,6 +70,11 @@ test.each([
   ],
   ['checks/prime-pressure.json', /"key-on"/, '"Key On"', /prime-pressure\.json: conditions\.0: .*"key-on"/],
   ['fuels/summer-grade.json', '{', '{ "colour": "red",', /summer-grade\.json: top level: .*colour/],
+  ['rubrics/standard.json', '"call": 30', '"call": 31', /standard\.json: parts: the weights .* must sum to 100/],
+  ['rubrics/standard.json', '"areaOnly": 0.25', '"areaOnly": 0.6', /standard\.json: call: the area alone/],
+  ['rubrics/standard.json', '[25, 40,', '[25, 25,', /standard\.json: bands: bands must rise/],
+  ['rubrics/standard.json', '"safetyCap": 39', '"safetyCap": 40', /standard\.json: .*safetyCap must lie/],
+  ['restoring/steps.json', '"wrong": false', '"wrong": 0', /steps\.json: steps\.0\.wrong: .*boolean/],
 ])('a mistake in %s is named with its place and what was expected', (file, from, to, message) => {
   edit(file, from, to);
   expect(refusal()).toMatch(message);
@@ -158,7 +163,17 @@ test.each([
   expect(refusal()).toMatch(message);
 });
 
-test('content without code names does not load', () => {
-  rmSync(join(folder, 'codes/j1939.json'));
-  expect(refusal()).toBe('content/codes: expected one file of code names');
+test.each([
+  ['codes/j1939.json', 'content/codes: expected one file, got none'],
+  ['restoring/steps.json', 'content/restoring: expected one file, got none'],
+  ['rubrics/standard.json', 'content/rubrics: no rubric standard'],
+])('content without %s does not load', (file, message) => {
+  rmSync(join(folder, file));
+  expect(refusal()).toBe(message);
+});
+
+test('what moves no reading does not move the hash', () => {
+  edit('rubrics/standard.json', '"version": 1', '"version": 2');
+  edit('restoring/steps.json', '"wrong": false', '"wrong": true');
+  expect(loadCatalogue(folder).contentHash).toBe(catalogue.contentHash);
 });

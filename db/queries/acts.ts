@@ -1,7 +1,7 @@
 import { and, asc, eq, notExists, sql } from 'drizzle-orm';
-import type { FindingAct, ReadingAct } from '../../lib/grading/acts';
 import type { Db } from '../client';
 import { acts, attempts, calls } from '../schema';
+import type { OpenAct } from '../schema/acts';
 
 export type ActRow = typeof acts.$inferSelect;
 
@@ -21,7 +21,7 @@ export interface NewAct {
   /** One more than the last act the writer knew of. */
   seq: number;
   key: string;
-  body: ReadingAct | FindingAct;
+  body: OpenAct;
   createdAt: Date;
 }
 

@@ -11,12 +11,16 @@ export async function recordAttempt(db: Db, attempt: Attempt): Promise<Attempt |
     .values(attempt)
     .onConflictDoNothing({ target: [attempts.learnerId, attempts.key] })
     .returning();
-  if (made) return made;
-  const [known] = await db
+  return made ?? findStarted(db, attempt.learnerId, attempt.key);
+}
+
+/** The attempt that a key has started; undefined where it has started none. */
+export async function findStarted(db: Db, learnerId: string, key: string): Promise<Attempt | undefined> {
+  const [attempt] = await db
     .select()
     .from(attempts)
-    .where(and(eq(attempts.learnerId, attempt.learnerId), eq(attempts.key, attempt.key)));
-  return known;
+    .where(and(eq(attempts.learnerId, learnerId), eq(attempts.key, key)));
+  return attempt;
 }
 
 /** One learner's attempt; undefined when it is missing or someone else's. */

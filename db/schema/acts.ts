@@ -1,6 +1,10 @@
 import { integer, primaryKey, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core';
+import type { ReasonedHint } from '../../lib/coaching/hint';
 import type { FindingAct, ReadingAct } from '../../lib/grading/acts';
 import { attempts } from './attempts';
+
+/** What may be done while an attempt is open. */
+export type OpenAct = ReadingAct | FindingAct | ReasonedHint;
 
 /** What a learner did, as it happened. Rows are added and never changed. */
 export const acts = sqliteTable(
@@ -13,8 +17,8 @@ export const acts = sqliteTable(
     seq: integer().notNull(),
     /** Made by the client, so that a retry finds the act it already made. */
     key: text().notNull(),
-    kind: text({ enum: ['reading', 'finding'] }).notNull(),
-    body: text({ mode: 'json' }).$type<ReadingAct | FindingAct>().notNull(),
+    kind: text({ enum: ['reading', 'finding', 'hint'] }).notNull(),
+    body: text({ mode: 'json' }).$type<OpenAct>().notNull(),
     createdAt: integer({ mode: 'timestamp_ms' }).notNull(),
   },
   (table) => [

@@ -1,4 +1,5 @@
-import { index, integer, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core';
+import { index, integer, real, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core';
+import type { Features } from '../../lib/diagnosis/difficulty';
 
 /** A learner at a case. The case itself is a function of its code, the generator and the content: only those are kept. */
 export const attempts = sqliteTable(
@@ -14,6 +15,11 @@ export const attempts = sqliteTable(
     contentHash: text().notNull(),
     /** Made by the seed with invented acts, and shown as such. */
     demo: integer({ mode: 'boolean' }).notNull().default(false),
+    /** From the case's certificate, in logits, with what it was made from; null where none was asked for. */
+    difficulty: real(),
+    features: text({ mode: 'json' }).$type<Features>(),
+    /** The learner may ask for hints. */
+    coached: integer({ mode: 'boolean' }).notNull().default(false),
     createdAt: integer({ mode: 'timestamp_ms' }).notNull(),
   },
   (table) => [

@@ -24,6 +24,23 @@ test('acts come back in order, as they were made', async () => {
   expect(acts[0]?.createdAt).toEqual(anAct().createdAt);
 });
 
+test('a hint is kept with what it said and why', async () => {
+  const db = await openAttempt();
+  const hints = [
+    {
+      kind: 'hint' as const,
+      next: { check: 'prime-pressure', condition: 'key-on' as const, instrument: 'dial' },
+      why: { settles: 0.31, minutes: 12, areas: ['priming' as const, 'supply-side' as const] },
+    },
+    { kind: 'hint' as const, next: null, why: null },
+  ];
+  for (const [index, body] of hints.entries())
+    await recordAct(db, 'ada', anAct({ seq: index + 1, key: `hint-${index}`, body }));
+  expect((await listActs(db, 'ada', 'attempt-a')).map(({ kind, body }) => ({ kind, body }))).toEqual(
+    hints.map((body) => ({ kind: 'hint', body })),
+  );
+});
+
 test('the same key adds nothing a second time', async () => {
   const db = await openAttempt();
   await recordAct(db, 'ada', anAct());

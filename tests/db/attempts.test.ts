@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { recordAct } from '@/db/queries/acts';
-import { countAttempts, findAttempt, listAttempts, recordAttempt } from '@/db/queries/attempts';
+import { countAttempts, findAttempt, findStarted, listAttempts, recordAttempt } from '@/db/queries/attempts';
 import { recordCall } from '@/db/queries/calls';
 import { aNewCall, anAct, anAttempt } from '../support/attempt-rows';
 import { testDatabase } from '../support/test-database';
@@ -19,6 +19,25 @@ test('starting twice with the same key returns the first attempt', async () => {
   const again = await recordAttempt(db, anAttempt({ id: 'attempt-b', caseCode: 'BBB-BBBB-BB' }));
   expect(again).toEqual(anAttempt());
   expect(await countAttempts(db)).toBe(1);
+});
+
+test('an attempt keeps how hard its case is, why, and whether it is coached', async () => {
+  const db = testDatabase();
+  const attempt = anAttempt({
+    difficulty: 0.43,
+    features: { checks: 4, conditions: 3, closeness: 2.1, lookAlikes: 2, masked: false },
+    coached: true,
+  });
+  await recordAttempt(db, attempt);
+  expect(await findAttempt(db, 'ada', 'attempt-a')).toEqual(attempt);
+});
+
+test('an attempt is found by the key that started it, by its learner alone', async () => {
+  const db = testDatabase();
+  await recordAttempt(db, anAttempt());
+  expect(await findStarted(db, 'ada', 'start-a')).toEqual(anAttempt());
+  expect(await findStarted(db, 'ada', 'start-b')).toBeUndefined();
+  expect(await findStarted(db, 'ben', 'start-a')).toBeUndefined();
 });
 
 test('two learners may make the same key', async () => {

@@ -15,6 +15,9 @@ export function anAttempt(changes: Partial<Attempt> = {}): Attempt {
     generatorVersion: 1,
     contentHash: 'abc',
     demo: false,
+    difficulty: null,
+    features: null,
+    coached: false,
     createdAt: noon,
     ...changes,
   };

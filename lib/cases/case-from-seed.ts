@@ -5,7 +5,7 @@ import { type RandomStream, randomStream } from '../random';
 import { elementOfKind, type Rig } from '../rig/rig';
 import { type RigState, rigState } from '../rig/rig-state';
 import type { Setting } from '../rig/setting';
-import { complaintOf } from '../symptoms/complaint';
+import { complaintOf, unfoundedComplaints } from '../symptoms/complaint';
 import { troubleCodes } from '../symptoms/trouble-codes';
 import {
   type ComplaintId,
@@ -20,12 +20,10 @@ import { type CaseSpec, formatCaseCode } from './case-code';
 
 /** How often a milder draw than a driver would notice is drawn again before the severest is taken. */
 const SEVERITY_DRAWS = 6;
-/** How often the hardest level draws two causes. */
-const DOUBLE_SHARE = 0.6;
+/** How often the hardest level draws two causes, where there are two that go together. */
+export const DOUBLE_SHARE = 0.6;
 /** Fuel is delivered so much clear of its cloud point. */
 const CLOUD_MARGIN = 3;
-/** What is said of a vehicle in which nothing about the fuel system can be noticed. */
-const UNFOUNDED: readonly ComplaintId[] = ['lacks-power', 'starts-slowly', 'hunts'];
 
 /**
  * The case that a spec stands for: the same on any machine for the same content and generator version.
@@ -116,12 +114,16 @@ function* severitiesOf(stream: RandomStream, cause: Cause): Generator<number> {
 /** A second cause that has nothing to do with the first: another part, in another area. Often there is none. */
 function drawSecond(seed: string, first: Cause, possible: readonly Cause[]): Fault[] {
   const stream = randomStream(seed, 'second cause');
-  const others = possible.filter(
-    ({ element, area, effects }) => effects.length > 0 && element !== first.element && area !== first.area,
-  );
-  if (first.effects.length === 0 || others.length === 0 || stream.next() >= DOUBLE_SHARE) return [];
+  const others = possible.filter((other) => independent(first, other));
+  if (others.length === 0 || stream.next() >= DOUBLE_SHARE) return [];
   const cause = stream.pick(others, ({ weight }) => weight);
   return [{ cause, severity: drawSeverity(stream, cause) }];
+}
+
+/** Whether two causes have nothing to do with each other, so that they may be drawn together. */
+export function independent(first: Cause, second: Cause): boolean {
+  if (first.effects.length === 0 || second.effects.length === 0) return false;
+  return first.element !== second.element && first.area !== second.area;
 }
 
 /** In thousandths, as case codes carry it. */
@@ -149,7 +151,7 @@ function noticed(rig: Rig, { points }: RigState): boolean {
 }
 
 function writeWorkOrder(seed: string, computed: ComplaintId | undefined, codes: readonly TroubleCode[]): WorkOrder {
-  const complaint = computed ?? randomStream(seed, 'unfounded complaint').pick(UNFOUNDED);
+  const complaint = computed ?? randomStream(seed, 'unfounded complaint').pick(unfoundedComplaints);
   const story = 1 + Math.floor(randomStream(seed, 'story').between(0, STORIES_PER_COMPLAINT));
   return {
     complaint,

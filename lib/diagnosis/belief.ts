@@ -1,84 +1,107 @@
 import type { Quantity } from '../checks/check';
 import type { Measured } from '../checks/expected';
-import { trueValue } from '../checks/quantity';
+import { normalTail } from '../normal-tail';
 import type { ConditionId } from '../rig/condition';
-import type { WorkOrder } from '../symptoms/work-order';
-import type { Particle } from './particles';
+import type { Particles, Values } from './particles';
 
 /** Weight of each particle, in their order; sums to 1. */
 export type Belief = Float64Array;
 
-/** A driver's words and a stored code are not always what this state would give: such a mismatch only counts against. */
-const OTHER_COMPLAINT = 0.15;
-const OTHER_CODES = 0.15;
-/** The model, and the gaps between the severities that stand for a range, are right to this share of a value. Assumed. */
-const MODEL_SPREAD = 0.06;
+/** One quantity of one hook-up, as it was read. */
+export interface Reading {
+  check: string;
+  condition: ConditionId;
+  quantity: Quantity;
+  seen: Measured;
+}
+
+/** The model is right to this share of a value, over what the instrument and the severities in between leave open. Assumed. */
+const MODEL_SPREAD = 0.02;
+/** Share of readings that nothing anyone thought of explains. Keeps belief from ever ruling anything out. */
+const UNTHOUGHT_OF = 1e-3;
+/** A trace takes milliseconds a particle: those believed less than this neither gain nor lose by one. */
+const NEGLIGIBLE = 2e-3;
 
 /** Belief once the work order is read. */
-export function beliefFromWorkOrder(particles: readonly Particle[], { complaint, codes }: WorkOrder): Belief {
-  return normalised(
-    Float64Array.from(particles, (particle) => {
-      // A particle that nobody would notice is only ever brought in for some other reason.
-      const said = particle.complaint === complaint ? 1 : OTHER_COMPLAINT;
-      const stored = sameCodes(particle.codes, codes) ? 1 : OTHER_CODES;
-      return particle.prior * said * stored;
-    }),
-  );
+export function beliefAtStart({ start }: Particles): Belief {
+  return start;
 }
 
 /**
  * Belief after one reading: weights times the likelihood of what was measured (Bayes' rule).
  *
- * The likelihood is normal around each particle's computed value, with the instrument's uncertainty and the model's
- * spread; a stopped pointer counts everything beyond its stop.
+ * The likelihood is normal around each particle's computed value, with the uncertainty of the instrument, the spread of
+ * the severities that the particle stands for, and that of the model. A stopped pointer counts everything beyond its stop.
  */
-export function updateBelief(
-  belief: Belief,
-  particles: readonly Particle[],
-  quantity: Quantity,
-  condition: ConditionId,
-  reading: Measured,
-): Belief {
+export function updateBelief(belief: Belief, particles: Particles, reading: Reading): Belief {
+  const { quantity } = reading;
   // Codes have been weighed with the work order; reading them again says nothing new.
   if (quantity.measures === 'codes') return belief;
-  const likelihoods = particles.map((particle, index) => {
-    // A trace takes milliseconds a particle: what is hardly believed is not followed through it.
-    if (quantity.of.kind === 'trace' && (belief[index] ?? 0) < NEGLIGIBLE) return undefined;
-    return likelihood(reading, trueValue(particle, condition, quantity, particle.codes.length));
+  const values = valuesFor(belief, particles, reading);
+  const likelihoods = Float64Array.from(values.expected, (expected, index) =>
+    quantity.grades
+      ? likelihoodOfGrade(reading.seen.value, expected)
+      : likelihood(reading.seen, expected, values.spread[index] as number),
+  );
+  return normalised(weighted(belief, likelihoods));
+}
+
+function valuesFor(belief: Belief, particles: Particles, { check, condition, quantity }: Reading): Values {
+  if (quantity.of.kind !== 'trace') return particles.valuesOf(check, quantity, condition);
+  return particles.tracedValuesOf(quantity, condition, (index) => (belief[index] as number) >= NEGLIGIBLE);
+}
+
+/** Weights times likelihoods; where a likelihood is not known, nothing is learnt. */
+function weighted(belief: Belief, likelihoods: Float64Array): Belief {
+  let [known, sum] = [0, 0];
+  for (let index = 0; index < belief.length; index++) {
+    const chance = likelihoods[index] as number;
+    if (Number.isNaN(chance)) continue;
+    known += belief[index] as number;
+    sum += (belief[index] as number) * chance;
+  }
+  const usual = known > 0 ? sum / known : 1;
+  return belief.map((weight, index) => {
+    const chance = likelihoods[index] as number;
+    return weight * (Number.isNaN(chance) ? usual : chance);
   });
-  const asked = likelihoods.filter((value) => value !== undefined);
-  const usual = asked.reduce((sum, value) => sum + value, 0) / Math.max(1, asked.length);
-  return normalised(belief.map((weight, index) => weight * (likelihoods[index] ?? usual)));
 }
 
-/** Particles believed less than this neither gain nor lose by a trace. */
-const NEGLIGIBLE = 2e-3;
-
-/** Likelihood of a measurement where `expected` is the truth, with a floor for what nobody thought of. */
-export function likelihood({ value, uncertainty, beyond }: Measured, expected: number): number {
-  const spread = Math.hypot(uncertainty, MODEL_SPREAD * expected) || 1e-9;
-  const apart = (value - expected) / spread;
-  if (beyond === 'high') return FLOOR + normalTail(apart);
-  if (beyond === 'low') return FLOOR + normalTail(-apart);
-  return FLOOR + Math.exp(-0.5 * apart * apart);
+/**
+ * Likelihood of a measurement, as a density, where `expected` is the truth.
+ *
+ * @param spread  Standard spread of what is expected.
+ */
+export function likelihood({ value, uncertainty, beyond }: Measured, expected: number, spread = 0): number {
+  const sigma = sigmaOf(uncertainty, expected, spread);
+  const apart = (value - expected) / sigma;
+  if (beyond) return UNTHOUGHT_OF + (1 - UNTHOUGHT_OF) * normalTail(beyond === 'high' ? apart : -apart);
+  const anything = UNTHOUGHT_OF / (Math.abs(value) + 10 * uncertainty + TINY);
+  if (!Number.isFinite(expected)) return anything;
+  return anything + ((1 - UNTHOUGHT_OF) * Math.exp(-0.5 * apart * apart)) / (sigma * SQRT_TWO_PI);
 }
 
-const FLOOR = 1e-6;
-
-/** P(Z > z), to 1e-7. @source Abramowitz & Stegun 26.2.17 (from memory). */
-function normalTail(z: number): number {
-  if (z < 0) return 1 - normalTail(-z);
-  const t = 1 / (1 + 0.2316419 * z);
-  const poly = t * (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
-  return (Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI)) * poly;
+/** Standard deviation of a reading around what a particle says. */
+export function sigmaOf(uncertainty: number, expected: number, spread: number): number {
+  return Math.hypot(uncertainty, spread, MODEL_SPREAD * expected) || TINY;
 }
 
-function sameCodes(some: WorkOrder['codes'], others: WorkOrder['codes']): boolean {
-  return some.length === others.length && some.every(({ spn }) => others.some((other) => other.spn === spn));
+const SQRT_TWO_PI = Math.sqrt(2 * Math.PI);
+const TINY = 1e-12;
+
+/** An eye now and then takes one grade for the next. Assumed, common practice has no figure. */
+const SAME_GRADE = 0.94;
+const NEXT_GRADE = 0.05;
+
+export function likelihoodOfGrade(seen: number, expected: number): number {
+  const apart = Math.abs(seen - expected);
+  if (apart < 0.5) return SAME_GRADE;
+  return apart < 1.5 ? NEXT_GRADE / 2 : 1 - SAME_GRADE - NEXT_GRADE;
 }
 
 function normalised(weights: Float64Array): Belief {
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  let total = 0;
+  for (const weight of weights) total += weight;
   return weights.map((weight) => weight / total);
 }
 

@@ -1,83 +1,161 @@
-import { type Area, areas } from '../areas';
+import type { Case } from '../cases/case';
 import type { Catalogue } from '../catalogue';
-import { applyCause, canHappen } from '../faults/apply-cause';
+import type { Quantity } from '../checks/check';
+import { trueValue } from '../checks/quantity';
+import { canHappen } from '../faults/apply-cause';
 import type { Cause } from '../faults/cause';
-import type { Rig } from '../rig/rig';
-import { type RigState, rigState } from '../rig/rig-state';
-import type { Setting } from '../rig/setting';
-import { complaintOf } from '../symptoms/complaint';
-import { troubleCodes } from '../symptoms/trouble-codes';
-import type { TroubleCode } from '../symptoms/work-order';
+import type { ConditionId } from '../rig/condition';
+import { PointsOnDemand } from '../rig/points-on-demand';
+import type { RigState } from '../rig/rig-state';
+import { Traces } from '../rig/traces/traces';
+import { type Candidate, candidatesOf } from './candidates';
+import { between, SLICES, type Strata, strataOf } from './strata';
+import { type Single, type Weighed, weigh } from './weigh';
 
-/** One thing that could be wrong, how badly, and what the rig would then do. */
-export interface Particle extends RigState {
-  cause: string;
-  area: Area;
-  severity: number;
-  /** Prior share before the work order is read; all particles sum to 1. */
-  prior: number;
-  codes: readonly TroubleCode[];
-  complaint: string | undefined;
+/** What is known of a case before anything is measured; of its points, only in which conditions the engine runs. */
+export type Known = Pick<Case, 'rig' | 'setting' | 'workOrder' | 'spec' | 'points'>;
+
+/** ~50 ms: once a request, then handed on. */
+export function particlesOf(known: Known, catalogue: Catalogue): Particles {
+  return new Particles(known, catalogue);
 }
 
-/** Severities that stand for a cause's range, each the middle of an equal slice. */
-const STRATA = 5;
+/** What one quantity would read under each particle, SI, and the standard spread of that over the slice it stands for. */
+export interface Values {
+  expected: Float64Array;
+  spread: Float64Array;
+}
 
-/** Every cause at a spread of severities, on this rig in this setting. */
-export function simulateParticles(rig: Rig, setting: Setting, catalogue: Catalogue): Particle[] {
-  const causes = [...catalogue.causes.values()].filter((cause) => canHappen(rig, cause, setting));
-  const total = causes.reduce((sum, { weight }) => sum + weight, 0);
-  return causes.flatMap((cause) => {
-    const severities = strata(cause);
-    return severities.map((severity) => {
-      const prior = cause.weight / total / severities.length;
-      return simulate(rig, setting, catalogue, cause, severity, prior);
+/** Particles less likely than this share of the likeliest are let go once the work order is read. */
+const LET_GO = 1e-5;
+/** What two causes do together is known to this share of what they do apart. Assumed. */
+const INTERPLAY = 0.15;
+/** Standard spread of a slice of width 1, taken as evenly filled. */
+const EVEN = 1 / Math.sqrt(12);
+
+/**
+ * Everything that could be wrong, as particles: every cause at a spread of severities and, at the hardest level, every two
+ * that may go together. A severity is solved in a condition when something first asks for it.
+ */
+export class Particles {
+  readonly count: number;
+  /** One cause a particle, or two. */
+  readonly causes: readonly (readonly Cause[])[];
+  /** 0…1, one for each of the causes. */
+  readonly severities: readonly (readonly number[])[];
+  /** Belief once the work order is read; sums to 1. */
+  readonly start: Float64Array;
+  /** What can be looked at next. */
+  readonly candidates: readonly Candidate[];
+  readonly #weighed: readonly Weighed[];
+  readonly #sound: RigState;
+  readonly #values = new Map<string, Values>();
+
+  /** @throws RangeError when content has no such fuel. */
+  constructor(known: Known, catalogue: Catalogue) {
+    const { rig, setting } = known;
+    const fuel = catalogue.fuels.get(setting.fuel);
+    if (!fuel) throw new RangeError(`Content has no fuel ${setting.fuel}`);
+    const points = new PointsOnDemand(rig, setting, fuel);
+    const causes = [...catalogue.causes.values()].filter((cause) => canHappen(rig, cause, setting));
+    const weighed = weigh(
+      known,
+      causes.map((cause) => strataOf(rig, setting, fuel, cause, points)),
+    );
+    const likeliest = weighed.reduce((most, { weight }) => Math.max(most, weight), 0);
+    const kept = weighed.filter(({ weight }) => weight > LET_GO * likeliest);
+    const total = kept.reduce((sum, { weight }) => sum + weight, 0);
+    this.count = kept.length;
+    this.causes = kept.map(({ first, second }) => [first.strata.cause, ...(second ? [second.strata.cause] : [])]);
+    this.severities = kept.map(({ first, second }) => [
+      first.slice.severity,
+      ...(second ? [second.slice.severity] : []),
+    ]);
+    this.start = Float64Array.from(kept, ({ weight }) => weight / total);
+    this.candidates = candidatesOf(known, catalogue);
+    this.#weighed = kept;
+    this.#sound = { points, traces: new Traces(rig, setting, fuel) };
+  }
+
+  /** What a quantity that is measured at rest would read. */
+  valuesOf(check: string, quantity: Quantity, condition: ConditionId): Values {
+    const key = `${check} ${quantity.id} ${condition}`;
+    const values = this.#values.get(key) ?? this.compute(quantity, condition, () => true);
+    this.#values.set(key, values);
+    return values;
+  }
+
+  /** The same of a trace, for those particles only that are worth the milliseconds it takes to follow; NaN for the rest. */
+  tracedValuesOf(quantity: Quantity, condition: ConditionId, worth: (particle: number) => boolean): Values {
+    return this.compute(quantity, condition, (particle) => worth(particle) && !this.#weighed[particle]?.second);
+  }
+
+  private compute(quantity: Quantity, condition: ConditionId, asked: (particle: number) => boolean): Values {
+    const read = nodeReader(quantity, condition);
+    const paired = this.#weighed.some(({ second }) => second);
+    const sound = paired ? trueValue(this.#sound, condition, quantity, 0) : 0;
+    const expected = new Float64Array(this.count).fill(Number.NaN);
+    const spread = new Float64Array(this.count);
+    const over = new Map<Single, Over>();
+    const overOnce = (single: Single) => {
+      const known = over.get(single) ?? valueOver(single, read, quantity);
+      over.set(single, known);
+      return known;
+    };
+    this.#weighed.forEach(({ first, second }, particle) => {
+      if (!asked(particle)) return;
+      const one = overOnce(first);
+      const both = second ? together(one, overOnce(second), sound, quantity) : one;
+      expected[particle] = both.value;
+      spread[particle] = both.spread;
     });
-  });
+    return { expected, spread };
+  }
 }
 
-function strata({ severity: { min, max } }: Cause): number[] {
-  if (min === max) return [min];
-  return Array.from({ length: STRATA }, (_, slice) => min + ((slice + 0.5) / STRATA) * (max - min));
+/** A value in the middle of a slice, and its standard spread over it. */
+interface Over {
+  value: number;
+  spread: number;
 }
 
-function simulate(
-  rig: Rig,
-  setting: Setting,
-  { fuels }: Catalogue,
-  cause: Cause,
-  severity: number,
-  prior: number,
-): Particle {
-  const fuel = fuels.get(setting.fuel);
-  if (!fuel) throw new RangeError(`Content has no fuel ${setting.fuel}`);
-  const state = rigState(applyCause(rig, cause, severity), setting, fuel);
-  const codes = troubleCodes(rig, state.points);
-  return {
-    cause: cause.id,
-    area: cause.area,
-    severity,
-    prior,
-    ...state,
-    codes,
-    complaint: complaintOf(rig, state.points, codes),
+/** Reads a quantity off a solved severity, once each. */
+function nodeReader(quantity: Quantity, condition: ConditionId): (strata: Strata, node: number) => number {
+  const known = new Map<RigState, number>();
+  return ({ nodes }, node) => {
+    const state = nodes[node] as RigState;
+    const value = known.get(state) ?? trueValue(state, condition, quantity, 0);
+    known.set(state, value);
+    return value;
   };
 }
 
-/** Sums weights, one a particle, over the areas. */
-export function byArea(particles: readonly Particle[], weights: ArrayLike<number>): Record<Area, number> {
-  const sums = Object.fromEntries(areas.map((area) => [area, 0])) as Record<Area, number>;
-  particles.forEach((particle, index) => {
-    sums[particle.area] += weights[index] ?? 0;
-  });
-  return sums;
+function valueOver(
+  { strata, slice, standsFor }: Single,
+  read: ReturnType<typeof nodeReader>,
+  { grades }: Quantity,
+): Over {
+  const [lower, upper] = [read(strata, slice.lower), read(strata, slice.upper)];
+  // A grade has nothing between it and the next.
+  if (grades) return { value: slice.share < 0.5 ? lower : upper, spread: 0 };
+  const half = 0.5 / SLICES;
+  const width = between(lower, upper, slice.share + half) - between(lower, upper, slice.share - half);
+  const spread = Number.isFinite(width) ? Math.abs(width) * standsFor * EVEN : 0;
+  return { value: between(lower, upper, slice.share), spread };
 }
 
-/** Sums weights, one a particle, over the causes. */
-export function byCause(particles: readonly Particle[], weights: ArrayLike<number>): Map<string, number> {
-  const sums = new Map<string, number>();
-  particles.forEach(({ cause }, index) => {
-    sums.set(cause, (sums.get(cause) ?? 0) + (weights[index] ?? 0));
-  });
-  return sums;
+/** Beyond this ratio to the sound rig, what two causes do is no longer multiplied. */
+const FAR = 30;
+
+/**
+ * What two causes do together, from what each does alone: their ratios to the sound rig multiply where all have one sign;
+ * otherwise their differences add up.
+ */
+function together(one: Over, other: Over, sound: number, { grades }: Quantity): Over {
+  if (grades) return { value: Math.max(one.value, other.value), spread: 0 };
+  const [a, b] = [one.value / sound, other.value / sound];
+  const multiplies = a > 1 / FAR && b > 1 / FAR && a < FAR && b < FAR;
+  const value = multiplies ? a * b * sound : one.value + other.value - sound;
+  const interplay = INTERPLAY * Math.min(Math.abs(one.value - sound), Math.abs(other.value - sound));
+  return { value, spread: Math.hypot(one.spread, other.spread, interplay) };
 }

@@ -44,7 +44,17 @@ const MOST_PASSES = 25;
 
 /** @throws SolveError when the rig has no steady state there. */
 export function operatingPoint(rig: Rig, setting: Setting, fuel: Fuel, condition: SteadyConditionId): OperatingPoint {
-  const rested = comeToRest(rig, setting, fuel, condition);
+  return pointAt(rig, setting, fuel, condition, comeToRest(rig, setting, fuel, condition));
+}
+
+/** Everything that can be asked of a rig that has come to rest. */
+export function pointAt(
+  rig: Rig,
+  setting: Setting,
+  fuel: Fuel,
+  condition: SteadyConditionId,
+  rested: Rested,
+): OperatingPoint {
   const { bound, solution, temperatures } = rested;
   const { nodes, branches } = bound.network;
   const point: OperatingPoint = { pressures: {}, temperatures: {}, flows: {}, values: {} };
@@ -66,10 +76,20 @@ export function operatingPoints(rig: Rig, setting: Setting, fuel: Fuel): Operati
   ) as OperatingPoints;
 }
 
-/** Flows and temperatures that agree: solves at the temperatures that the last flows gave until those stay. */
-export function comeToRest(rig: Rig, setting: Setting, fuel: Fuel, condition: SteadyConditionId): Rested {
-  let assumed = firstTemperatures(rig, setting, condition);
-  let last: Solution | undefined;
+/**
+ * Flows and temperatures that agree: solves at the temperatures that the last flows gave until those stay.
+ *
+ * @param near  The same rig in the same condition with other parameters, from which to set out.
+ */
+export function comeToRest(
+  rig: Rig,
+  setting: Setting,
+  fuel: Fuel,
+  condition: SteadyConditionId,
+  near?: Rested,
+): Rested {
+  let assumed = near?.assumed ?? firstTemperatures(rig, setting, condition);
+  let last = near?.solution;
   for (let pass = 1; ; pass++) {
     const bound = buildNetwork(rig, setting, fuel, condition, assumed);
     const solution = balance(bound, last);

@@ -3,6 +3,22 @@ import type { OperatingPoints } from '../rig/operating-point';
 import type { Rig } from '../rig/rig';
 import type { ComplaintId, TroubleCode } from './work-order';
 
+/** What is said of a vehicle in which nothing about the fuel system can be noticed. */
+export const unfoundedComplaints: readonly ComplaintId[] = ['lacks-power', 'starts-slowly', 'hunts'];
+
+/** Everything that `complaintOf` looks at. */
+export const complaintValues: readonly (readonly [SteadyConditionId, string])[] = [
+  ['cranking', 'willStart'],
+  ['cranking', 'secondsToPrime'],
+  ['cranking', 'secondsToEnable'],
+  ['idle', 'engineSpeed'],
+  ['idle', 'injectedShare'],
+  ['idle', 'railShare'],
+  ['idle', 'freeGasFraction'],
+  ['full-load', 'injectedShare'],
+  ['full-load', 'waterShare'],
+];
+
 /** What a driver would bring the vehicle in for, worst first; undefined when nothing can be noticed. */
 export function complaintOf(rig: Rig, points: OperatingPoints, codes: readonly TroubleCode[]): ComplaintId | undefined {
   const { complaints } = rig;

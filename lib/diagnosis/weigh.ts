@@ -1,0 +1,100 @@
+import { DOUBLE_SHARE, independent } from '../cases/case-from-seed';
+import type { Cause } from '../faults/cause';
+import type { Rig } from '../rig/rig';
+import type { TroubleCode, WorkOrder } from '../symptoms/work-order';
+import { chanceNoticed, likelihoodOfOrder, type Noticed, noticedOver, noticedTogether } from './noticed';
+import type { Slice, Strata } from './strata';
+
+/** What is known of a case before anything is measured. */
+export interface WorkOrderFacts {
+  rig: Rig;
+  workOrder: Pick<WorkOrder, 'complaint' | 'codes'>;
+  spec: { hardest?: true };
+}
+
+/** One cause at one slice of its severities. */
+export interface Single {
+  strata: Strata;
+  slice: Slice;
+  /** Slices of the range that it stands for. */
+  standsFor: number;
+  /** Share of its cause's prior. */
+  share: number;
+  noticed: Noticed;
+}
+
+/** One particle: a cause or two, with the weight that prior and work order leave it. */
+export interface Weighed {
+  first: Single;
+  second: Single | undefined;
+  weight: number;
+}
+
+/** Severities that stand for the range of each of two causes. */
+const STANDING = 3;
+
+/**
+ * Every cause at every slice and, at the hardest level, every two that the generator would draw together. The prior is how
+ * common content says a cause is, over the severities that a driver would notice; times the chance of the work order.
+ */
+export function weigh({ rig, workOrder, spec }: WorkOrderFacts, strata: readonly Strata[]): Weighed[] {
+  const { codes } = rig;
+  const singles = strata.map((one) => singlesOf(rig, one));
+  const alone = singles.flat().map((first) => {
+    const drawn = first.strata.cause.weight * first.share * (spec.hardest ? shareAlone(first.strata.cause, strata) : 1);
+    return { first, second: undefined, weight: drawn * likelihoodOfOrder(first.noticed, codes, workOrder) };
+  });
+  return spec.hardest ? [...alone, ...weighPairs(singles, codes, workOrder)] : alone;
+}
+
+function singlesOf(rig: Rig, strata: Strata): Single[] {
+  const all = strata.slices.map((slice) => ({ slice, noticed: noticedOver(rig, strata.nodes, slice) }));
+  const sound = strata.cause.effects.length === 0;
+  const noticed = all.map((one) => (sound ? 1 : chanceNoticed(one.noticed)));
+  const total = noticed.reduce((sum, chance) => sum + chance, 0);
+  return all.map((one, index) => {
+    // A cause that nobody would notice at its severest is not what a vehicle comes in with.
+    const share = total > 0 ? (noticed[index] as number) / total : 0;
+    return { strata, ...one, standsFor: 1, share };
+  });
+}
+
+/** How often a cause is drawn without a second. */
+function shareAlone(cause: Cause, strata: readonly Strata[]): number {
+  return strata.some((other) => independent(cause, other.cause)) ? 1 - DOUBLE_SHARE : 1;
+}
+
+function weighPairs(
+  singles: readonly (readonly Single[])[],
+  codes: readonly TroubleCode[],
+  workOrder: WorkOrderFacts['workOrder'],
+): Weighed[] {
+  const standing = singles.map(standingFor);
+  const causes = standing.map(([one]) => one?.strata.cause as Cause);
+  const partners = causes.map((cause) =>
+    causes.reduce((sum, other) => sum + (independent(cause, other) ? other.weight : 0), 0),
+  );
+  return standing.flatMap((ones, a) =>
+    standing.slice(a + 1).flatMap((others, offset) => {
+      const b = a + 1 + offset;
+      const [first, second] = [causes[a] as Cause, causes[b] as Cause];
+      if (!independent(first, second)) return [];
+      const drawn = DOUBLE_SHARE * first.weight * second.weight * (1 / (partners[a] ?? 1) + 1 / (partners[b] ?? 1));
+      return ones.flatMap((one) =>
+        others.map((other) => {
+          const chance = likelihoodOfOrder(noticedTogether(one.noticed, other.noticed), codes, workOrder);
+          return { first: one, second: other, weight: drawn * one.share * other.share * chance };
+        }),
+      );
+    }),
+  );
+}
+
+/** A few slices, evenly over the range, in place of all. */
+function standingFor(all: readonly Single[]): Single[] {
+  const count = Math.min(STANDING, all.length);
+  return Array.from({ length: count }, (_, index) => {
+    const single = all[Math.floor(((index + 0.5) * all.length) / count)] as Single;
+    return { ...single, standsFor: all.length / count, share: 1 / count };
+  });
+}

@@ -1,3 +1,4 @@
+import { normalTail } from '../normal-tail';
 import type { Bounds } from './limit';
 
 export const verdicts = ['pass', 'fail', 'cannot-tell'] as const;
@@ -27,4 +28,17 @@ export function compare(reading: number, { min, max }: Bounds, uncertainty: numb
 export function verdictOf(comparison: Comparison): Verdict {
   if (comparison === 'within') return 'pass';
   return comparison === 'too-close' ? 'cannot-tell' : 'fail';
+}
+
+/**
+ * Probability that the truth lies within its limits, by what one instrument showed: Φ((T_U − y)/u) − Φ((T_L − y)/u).
+ *
+ * @source JCGM 106:2012 clause 7.4; normal distribution, nothing known beforehand.
+ */
+export function conformanceProbability(
+  { value, uncertainty }: { value: number; uncertainty: number },
+  { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY }: Bounds,
+): number {
+  if (uncertainty === 0) return value >= min && value <= max ? 1 : 0;
+  return normalTail((min - value) / uncertainty) - normalTail((max - value) / uncertainty);
 }

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { compare } from '@/lib/checks/verdict';
+import { compare, conformanceProbability } from '@/lib/checks/verdict';
 import type { Gauge } from '@/lib/gauges/gauge';
 import { standardUncertainty } from '@/lib/gauges/uncertainty';
+import { normalTail } from '@/lib/normal-tail';
 import { fromSi, toSi } from '@/lib/units';
 import { catalogue } from '../support/bench-rig';
 import { aGauge } from '../support/gauge';
@@ -17,10 +18,24 @@ function normal(z: number): number {
   return 0.5 + (sum * width) / 3 / Math.sqrt(2 * Math.PI);
 }
 
-/** Probability that the truth lies within its limits where `y` was measured with standard uncertainty `u`. */
-function conformance(y: number, u: number, { min, max }: { min: number; max: number }): number {
-  return normal((max - y) / u) - normal((min - y) / u);
-}
+describe('the normal distribution', () => {
+  // Five decimals as every printed table has them (from memory); the formula is good to 1e-7.
+  test.each([
+    [0, 0.5],
+    [1, 0.84134],
+    [1.5, 0.93319],
+    [1.645, 0.95002],
+    [1.96, 0.975],
+    [2, 0.97725],
+    [3, 0.99865],
+  ])('up to %d holds %d', (z, share) => {
+    expect(1 - normalTail(z)).toBeCloseTo(share, 5);
+  });
+
+  test('agrees with its density summed up, on both sides', () => {
+    for (let z = -6; z <= 6; z += 0.37) expect(Math.abs(1 - normalTail(z) - normal(z))).toBeLessThan(1e-7);
+  });
+});
 
 describe('conformance probability', () => {
   // JCGM 106:2012 clause 7.4 (inputs seen in a secondary source, result from memory): y = 13.6, u = 1.8, limits 12.5 and
@@ -28,7 +43,22 @@ describe('conformance probability', () => {
   const worked = { min: 12.5, max: 16.3 };
 
   test('of the worked example is what JCGM 106 prints', () => {
-    expect(Math.abs(conformance(13.6, 1.8, worked) - 0.66)).toBeLessThanOrEqual(0.005);
+    const chance = conformanceProbability({ value: 13.6, uncertainty: 1.8 }, worked);
+    expect(Math.abs(chance - 0.66)).toBeLessThanOrEqual(0.005);
+    // Φ(1.5) − Φ(−0.611) to four figures, by another programme.
+    expect(chance).toBeCloseTo(0.6626, 4);
+  });
+
+  test('of one-sided limits is what lies on their good side', () => {
+    const seen = { value: 5, uncertainty: 0.5 };
+    // The approximation is good to 1e-7.
+    expect(conformanceProbability(seen, { max: 6 })).toBeCloseTo(normal(2), 6);
+    expect(conformanceProbability(seen, { min: 6 })).toBeCloseTo(1 - normal(2), 6);
+  });
+
+  test('is certain where the instrument is', () => {
+    expect(conformanceProbability({ value: 6, uncertainty: 0 }, { max: 6 })).toBe(1);
+    expect(conformanceProbability({ value: 6.01, uncertainty: 0 }, { max: 6 })).toBe(0);
   });
 
   test('of two in three earns no verdict', () => {
@@ -43,7 +73,7 @@ describe('conformance probability', () => {
     const good = readings[verdicts.lastIndexOf('within')] ?? Number.NaN;
     const bad = readings[verdicts.indexOf('above')] ?? Number.NaN;
     // Readings step by 0.002 u, which there is worth 2e-4 of probability.
-    const oneSided = (y: number) => conformance(y, u, { min: Number.NEGATIVE_INFINITY, max });
+    const oneSided = (y: number) => conformanceProbability({ value: y, uncertainty: u }, { max });
     expect(Math.abs(oneSided(good) - 0.95)).toBeLessThanOrEqual(3e-4);
     expect(Math.abs(oneSided(bad) - 0.05)).toBeLessThanOrEqual(3e-4);
   });

@@ -1,96 +1,27 @@
-import { parseArgs } from 'node:util';
-import { distance } from 'fastest-levenshtein';
 import { loadCatalogue } from '@/content/load';
-import { seedFromWord } from '@/lib/cases/case-code';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
 import { describeCase } from '@/lib/cases/describe-case';
 import type { Catalogue } from '@/lib/catalogue';
-import { appliesTo } from '@/lib/faults/apply-cause';
+import { CASE_USAGE, caseOptions, caseSpecFrom } from './case-options';
 import { printCase } from './print-case';
+import { known, readOptions, runCommand } from './usage-error';
 
 const USAGE = `npm run -s case -- --list rigs|causes|checks [--json]
-npm run -s case -- --seed WORD [--rig ID] [--cause ID --severity 0…1 [--also ID --also-severity 0…1] | --hardest] [--json]`;
-
-/** Refused input: one line on stderr, exit code 2. */
-class UsageError extends Error {}
-
-/** Where no rig is named. */
-const USUAL_RIG = 'tern-13';
+npm run -s case -- ${CASE_USAGE} [--json]`;
 
 const lists = ['rigs', 'causes', 'checks'] as const;
 
 function main(): string {
-  const { values } = readArguments();
+  const values = readOptions({
+    list: { type: 'string' },
+    ...caseOptions,
+    json: { type: 'boolean', default: false },
+  });
   const catalogue = loadCatalogue();
   if (values.list !== undefined) return list(catalogue, known(values.list, lists, 'list'), values.json);
-  if (values.seed === undefined) throw new UsageError(`Nothing to do. ${USAGE}`);
-  const rig = known(values.rig ?? USUAL_RIG, [...catalogue.rigs.keys()], 'rig');
-  const chosen = chosenCause(catalogue, rig, 'cause', values.cause, values.severity);
-  const also = chosenCause(catalogue, rig, 'also', values.also, values['also-severity']);
-  if (also && !chosen) throw new UsageError('--also needs --cause');
-  if (values.hardest && chosen) throw new UsageError('--hardest draws the causes: leave --cause out');
-  const spec = {
-    rig,
-    seed: seedFromWord(values.seed),
-    ...(values.hardest && { hardest: true as const }),
-    ...(chosen && { chosen }),
-    ...(also && { also }),
-  };
-  const theCase = caseFromSeed(spec, catalogue);
-  const described = { ...describeCase(theCase, catalogue), seed: values.seed };
+  const theCase = caseFromSeed(caseSpecFrom(values, catalogue, USAGE), catalogue);
+  const described = { ...describeCase(theCase, catalogue), seed: values.seed ?? theCase.spec.seed };
   return values.json ? JSON.stringify(described, null, 2) : printCase(described, catalogue);
-}
-
-function readArguments() {
-  try {
-    return parseArgs({
-      options: {
-        list: { type: 'string' },
-        seed: { type: 'string' },
-        rig: { type: 'string' },
-        cause: { type: 'string' },
-        severity: { type: 'string' },
-        also: { type: 'string' },
-        'also-severity': { type: 'string' },
-        hardest: { type: 'boolean', default: false },
-        json: { type: 'boolean', default: false },
-      },
-    });
-  } catch (error) {
-    throw new UsageError((error as Error).message.split('\n')[0]);
-  }
-}
-
-function chosenCause(
-  catalogue: Catalogue,
-  rigId: string,
-  option: 'cause' | 'also',
-  causeId: string | undefined,
-  severity: string | undefined,
-) {
-  const measure = option === 'cause' ? '--severity' : '--also-severity';
-  if (causeId === undefined) {
-    if (severity !== undefined) throw new UsageError(`${measure} needs --${option}`);
-    return undefined;
-  }
-  const cause = known(causeId, causesOn(catalogue, rigId), 'cause');
-  const healthy = catalogue.causes.get(cause)?.effects.length === 0;
-  if (severity === undefined && !healthy) throw new UsageError(`--${option} needs ${measure} 0…1`);
-  return { cause, severity: thousandths(severity ?? '0', measure) };
-}
-
-function causesOn({ rigs, causes }: Catalogue, rigId: string): string[] {
-  const rig = rigs.get(rigId);
-  return [...causes.values()].filter((cause) => rig && appliesTo(rig, cause)).map(({ id }) => id);
-}
-
-/** Case codes carry severity in thousandths, so the command takes no finer ones. */
-function thousandths(text: string, option: string): number {
-  const severity = Math.round(Number(text) * 1000);
-  if (!/^\d*\.?\d{1,3}$/.test(text) || severity > 1000) {
-    throw new UsageError(`${option}: expected 0…1 with at most three decimals, got ${text}`);
-  }
-  return severity;
 }
 
 function list(catalogue: Catalogue, kind: (typeof lists)[number], json: boolean): string {
@@ -126,17 +57,4 @@ function listed({ rigs, causes, checks }: Catalogue) {
   };
 }
 
-function known<T extends string>(id: string, ids: readonly T[], kind: string): T {
-  const found = ids.find((candidate) => candidate === id);
-  if (found !== undefined) return found;
-  const near = [...ids].sort((a, b) => distance(id, a) - distance(id, b)).slice(0, 3);
-  throw new UsageError(`Unknown ${kind} ${id}. Near: ${near.join(', ')}`);
-}
-
-try {
-  process.stdout.write(`${main()}\n`);
-} catch (error) {
-  if (!(error instanceof UsageError)) throw error;
-  process.stderr.write(`${error.message.replaceAll('\n', '; ')}\n`);
-  process.exitCode = 2;
-}
+runCommand(main);

@@ -4,9 +4,11 @@ import { trueValue } from '../checks/quantity';
 import type { RigState } from '../rig/rig-state';
 import type { Answer, CallAct } from './acts';
 import { trueVerdict } from './after-repair';
-import type { Note, Score } from './grade';
+import type { Mark } from './mark';
+import type { Rubric } from './rubric';
 
-export interface CallGrade extends Score {
+export interface CallGrade {
+  marks: readonly Mark[];
   /** Right for every cause there is, where there are two. */
   correct: { cause: boolean; area: boolean; repair: boolean; proof: boolean };
   /** At least one cause was looked for in its own area. */
@@ -17,11 +19,7 @@ export interface CallGrade extends Score {
 
 type Correct = CallGrade['correct'];
 
-/** Shares of the call's marks. The right area with the wrong cause earns part of the cause's. */
-const CAUSE = 0.6;
-const AREA_ONLY = 0.25;
-const REPAIR = 0.2;
-const PROOF = 0.2;
+type Weights = Rubric['call'];
 
 const NOTHING_RIGHT: Correct = { cause: false, area: false, repair: false, proof: false };
 
@@ -29,18 +27,23 @@ const NOTHING_RIGHT: Correct = { cause: false, area: false, repair: false, proof
  * Grades cause, repair and the check that is to prove it; whether that would is computed on the repaired rig. With two
  * causes each counts half, and an answer too many counts like one too few.
  */
-export function gradeCall(theCase: Case, catalogue: Catalogue, healthy: RigState, call: CallAct): CallGrade {
+export function gradeCall(
+  theCase: Case,
+  catalogue: Catalogue,
+  healthy: RigState,
+  call: CallAct,
+  weights: Weights,
+): CallGrade {
   const { cause, also } = theCase.truth;
   const truths = also ? [cause, also.cause] : [cause];
   const answers: Answer[] = call.also ? [call, call.also] : [call];
-  const parts = matched(truths, answers, (truth, answer) => judge(theCase, catalogue, healthy, truth, answer));
+  const judgeOne = (truth: string, answer: Answer) => judge(theCase, catalogue, healthy, truth, answer);
+  const parts = matched(truths, answers, judgeOne, weights);
   const every = (what: keyof Correct) => parts.every((part) => part[what]);
   const correct = { cause: every('cause'), area: every('area'), repair: every('repair'), proof: every('proof') };
-  const share = parts.reduce((sum, part) => sum + shareOf(part), 0) / parts.length;
   const mending = truths.flatMap((truth) => catalogue.causes.get(truth)?.repairs.map(({ id }) => id) ?? []);
   return {
-    share,
-    notes: notesOn(correct, parts.length),
+    marks: marksOn(correct, parts, weights),
     correct,
     onTheWay: parts.some(({ area }) => area),
     wrongRepairs: answers.map(({ repair }) => repair).filter((repair) => !mending.includes(repair)),
@@ -52,6 +55,7 @@ function matched(
   truths: readonly string[],
   answers: readonly Answer[],
   judgeOne: (truth: string, answer: Answer) => Correct,
+  weights: Weights,
 ): Correct[] {
   const size = Math.max(truths.length, answers.length);
   const pair = (shift: number) =>
@@ -59,7 +63,7 @@ function matched(
       const [truth, answer] = [truths[index], answers[(index + shift) % size]];
       return truth !== undefined && answer !== undefined ? judgeOne(truth, answer) : NOTHING_RIGHT;
     });
-  const total = (parts: Correct[]) => parts.reduce((sum, part) => sum + shareOf(part), 0);
+  const total = (parts: Correct[]) => parts.reduce((sum, part) => sum + earnedBy(part, weights), 0);
   const [straight, crossed] = [pair(0), pair(1)];
   return total(crossed) > total(straight) ? crossed : straight;
 }
@@ -80,8 +84,21 @@ function judge(
   };
 }
 
-function shareOf({ cause, area, repair, proof }: Correct): number {
-  return (cause ? CAUSE : area ? AREA_ONLY : 0) + (repair ? REPAIR : 0) + (proof ? PROOF : 0);
+function earnedBy(part: Correct, weights: Weights): number {
+  const { cause, repair, proof } = earnedIn(part, weights);
+  return cause + repair + proof;
+}
+
+/** What each of the three answers earns; the right area with the wrong cause earns part of the cause's marks. */
+function earnedIn(
+  { cause, area, repair, proof }: Correct,
+  weights: Weights,
+): Record<'cause' | 'repair' | 'proof', number> {
+  return {
+    cause: cause ? weights.cause : area ? weights.areaOnly : 0,
+    repair: repair ? weights.repair : 0,
+    proof: proof ? weights.proof : 0,
+  };
 }
 
 /**
@@ -101,12 +118,18 @@ function proves(theCase: Case, checks: Catalogue['checks'], healthy: RigState, {
   });
 }
 
-function notesOn({ cause, area, repair, proof }: Correct, causes: number): Note[] {
-  const codes = [
-    cause ? 'cause-right' : area ? 'area-right' : 'cause-wrong',
-    repair ? 'repair-right' : 'repair-wrong',
-    proof ? 'proof-right' : 'proof-wrong',
-    ...(causes > 1 ? ['two-causes'] : []),
+function marksOn({ cause, area, repair, proof }: Correct, parts: readonly Correct[], weights: Weights): Mark[] {
+  const mark = (what: 'cause' | 'repair' | 'proof', code: string): Mark => ({
+    code,
+    values: { causes: parts.length },
+    share: parts.reduce((sum, part) => sum + earnedIn(part, weights)[what], 0) / parts.length,
+    most: weights[what],
+  });
+  const two: Mark = { code: 'two-causes', values: { causes: parts.length }, share: 0 };
+  return [
+    mark('cause', cause ? 'cause-right' : area ? 'area-right' : 'cause-wrong'),
+    mark('repair', repair ? 'repair-right' : 'repair-wrong'),
+    mark('proof', proof ? 'proof-right' : 'proof-wrong'),
+    ...(parts.length > 1 ? [two] : []),
   ];
-  return codes.map((code) => ({ part: 'call', code, values: {} }));
 }

@@ -1,44 +1,64 @@
 import type { Catalogue } from '../catalogue';
+import type { Shown } from '../checks/shown';
+import type { Gauge } from '../gauges/gauge';
 import { dimensionOf, fromSi, toSi } from '../units';
 import type { ReadingAct } from './acts';
-import type { Note, SafetyEvent, Score } from './grade';
+import type { SafetyEvent } from './grade';
 import type { CallGrade } from './grade-call';
+import type { JudgedStep } from './judge-steps';
+import type { Mark } from './mark';
+import type { Numbered } from './marking';
+import type { Rubric } from './rubric';
 
-/** What each lapse costs, as a share of the part. */
-const UNWISE_CONDITION = 0.4;
-const OFF_SCALE = 0.2;
-const TOO_COARSE = 0.2;
-const GOOD_PART_CONDEMNED = 0.4;
-/** Below this share of a dial's span its class error is larger than most limits allow. */
-const COARSE_BELOW = 0.1;
+type Practice = Rubric['practice'];
 
-/** Every instrument that was lost to a pressure beyond its range, and every fitting opened under pressure. */
-export function safetyEvents(readings: readonly (ReadingAct & { seq: number })[]): SafetyEvent[] {
-  return readings.flatMap(({ seq, shown }) => {
-    const code = DANGERS[shown.find(({ kind }) => kind in DANGERS)?.kind ?? ''];
-    return code ? [{ seq, code }] : [];
+/** What practice is judged by. */
+export interface Work {
+  readings: readonly Numbered<ReadingAct>[];
+  steps: readonly Pick<JudgedStep, 'grade' | 'sooner'>[];
+  events: readonly SafetyEvent[];
+  called: Pick<CallGrade, 'wrongRepairs'>;
+  /** What was left to be put right, or put right wrongly. */
+  restoring: readonly Mark[];
+}
+
+/** How the work was done: instrument range, condition, order, putting right, and whether good parts were left alone. */
+export function gradePractice(work: Work, catalogue: Catalogue, practice: Practice): Mark[] {
+  const { readings, steps, events, called, restoring } = work;
+  if (readings.length === 0) return [{ code: 'no-readings', values: {}, share: 0, most: 1 }];
+  const { costs } = practice;
+  const condemned = called.wrongRepairs.filter((id) => !touchesNothing(id, catalogue));
+  const lapses = [
+    // A dangerous act costs the whole part.
+    ...events.map(({ seq, code }) => ({ code, values: { seq }, share: -1 })),
+    ...readings.flatMap((reading) => lapsesOf(reading, catalogue, practice)),
+    ...steps.flatMap((step) => outOfOrder(step, costs)),
+    ...restoring,
+    ...condemned.map((repair) => lapse('good-part-condemned', { repair }, costs)),
+  ];
+  const code = lapses.length === 0 ? 'practice-clean' : 'practice-begun';
+  return [{ code, values: {}, share: 1, most: 1 }, ...noFurtherThanNothing(lapses)];
+}
+
+/** Lapses add up, and no further than to nothing. */
+function noFurtherThanNothing(lapses: readonly Mark[]): Mark[] {
+  let left = 1;
+  return lapses.map((one) => {
+    const lost = Math.min(left, -one.share);
+    left -= lost;
+    return { ...one, share: -lost };
   });
 }
 
-/** Outcomes of a reading that could have hurt someone. */
-const DANGERS: Readonly<Record<string, SafetyEvent['code']>> = {
-  destroyed: 'instrument-destroyed',
-  jet: 'high-pressure-jet',
-};
+function lapse(code: keyof Practice['costs'], values: Mark['values'], costs: Practice['costs']): Mark {
+  return { code, values, share: -costs[code] };
+}
 
-/** How the work was done: instrument range, condition, and whether good parts were left alone. */
-export function gradePractice(
-  readings: readonly (ReadingAct & { seq: number })[],
-  catalogue: Catalogue,
-  { wrongRepairs }: CallGrade,
-): Score {
-  const notes = readings.flatMap((reading) => lapses(reading, catalogue));
-  for (const repair of wrongRepairs.filter((id) => !touchesNothing(id, catalogue)))
-    notes.push({ part: 'practice', code: 'good-part-condemned', values: { repair } });
-  if (readings.length === 0) notes.push({ part: 'practice', code: 'no-readings', values: {} });
-  const lost = notes.reduce((sum, { code }) => sum + (COST[code] ?? 0), 0);
-  if (notes.length === 0) notes.push({ part: 'practice', code: 'practice-clean', values: {} });
-  return { share: Math.max(0, 1 - lost), notes };
+/** A long check made while a short one told as much per minute. */
+function outOfOrder({ grade, sooner }: Work['steps'][number], costs: Practice['costs']): Mark[] {
+  if (!sooner) return [];
+  const { check, condition, minutes: shorter } = sooner;
+  return [lapse('long-before-short', { seq: grade.seq, minutes: grade.minutes, check, condition, shorter }, costs)];
 }
 
 /** A repair that leaves the fuel system alone condemns no part, however wrong it is. */
@@ -48,46 +68,47 @@ function touchesNothing(repair: string, { causes }: Catalogue): boolean {
   );
 }
 
-const COST: Readonly<Record<string, number>> = {
-  'instrument-destroyed': 1,
-  'high-pressure-jet': 1,
-  'unwise-condition': UNWISE_CONDITION,
-  'off-scale': OFF_SCALE,
-  'too-coarse': TOO_COARSE,
-  'good-part-condemned': GOOD_PART_CONDEMNED,
-  'no-readings': 1,
-};
-
-function lapses(reading: ReadingAct & { seq: number }, { checks, gauges }: Catalogue): Note[] {
-  const values = { seq: reading.seq, instrument: reading.instrument, condition: reading.condition };
-  const note = (code: string): Note => ({ part: 'practice', code, values });
-  const found: Note[] = [];
-  if (checks.get(reading.check)?.unwiseConditions.includes(reading.condition)) found.push(note('unwise-condition'));
-  const gauge = gauges.get(reading.instrument);
-  for (const shown of reading.shown) {
-    const danger = DANGERS[shown.kind];
-    if (danger && !found.some(({ code }) => code === danger)) found.push(note(danger));
-    if (shown.kind === 'off-scale') found.push(note('off-scale'));
-    const coarse = gauge?.display === 'dial' && finerExists(reading, shown, checks, gauges);
-    if (coarse) found.push(note('too-coarse'));
-  }
-  return found;
+function lapsesOf(reading: Numbered<ReadingAct>, catalogue: Catalogue, practice: Practice): Mark[] {
+  const { seq, check, condition, instrument, shown } = reading;
+  const note = (code: keyof Practice['costs']) => lapse(code, { seq, instrument, condition }, practice.costs);
+  const fitting = fittingInstruments(reading, catalogue);
+  if (!fitting) return [];
+  const unwise = catalogue.checks.get(check)?.unwiseConditions.includes(condition);
+  const offScale = shown.some((one) => widerExists(fitting, one));
+  const coarse = fitting.used.display === 'dial' && shown.some((one) => finerExists(fitting, one, practice));
+  return [
+    ...(unwise ? [note('unwise-condition')] : []),
+    ...(offScale ? [note('off-scale')] : []),
+    ...(coarse ? [note('too-coarse')] : []),
+  ];
 }
 
-/** The needle hardly left its stop, although an instrument that fits the check would have covered the reading better. */
-function finerExists(
-  { check, instrument }: ReadingAct,
-  shown: ReadingAct['shown'][number],
-  checks: Catalogue['checks'],
-  gauges: Catalogue['gauges'],
-): boolean {
+/** The instrument used, and others of its kind of unit that fit the check as well. */
+interface Fitting {
+  used: Gauge;
+  others: readonly Gauge[];
+}
+
+function fittingInstruments({ check, instrument }: ReadingAct, { checks, gauges }: Catalogue): Fitting | undefined {
   const used = gauges.get(instrument);
-  if (shown.kind !== 'value' || !used || shown.value > COARSE_BELOW * used.range.max) return false;
-  const others = (checks.get(check)?.instruments ?? []).flatMap((id) => gauges.get(id) ?? []);
-  return others.some(({ unit, range }) => {
-    if (dimensionOf(unit) !== dimensionOf(used.unit)) return false;
-    const usedSpan = toSi(used.range.max, used.unit);
-    const span = toSi(range.max, unit);
-    return span < 0.5 * usedSpan && fromSi(toSi(shown.value, shown.unit), unit) < range.max;
-  });
+  const fit = (checks.get(check)?.instruments ?? []).flatMap((id) => gauges.get(id) ?? []);
+  return used && { used, others: fit.filter(({ unit }) => dimensionOf(unit) === dimensionOf(used.unit)) };
+}
+
+/** The pointer stood at its stop, although another instrument would have gone further. */
+function widerExists({ used, others }: Fitting, shown: Shown): boolean {
+  if (shown.kind !== 'off-scale') return false;
+  const { end } = shown;
+  const at = toSi(used.range[end === 'high' ? 'max' : 'min'], used.unit);
+  return others.some(({ unit, range }) => (end === 'high' ? toSi(range.max, unit) > at : toSi(range.min, unit) < at));
+}
+
+/** The needle hardly left its stop, although another instrument would have covered the reading better. */
+function finerExists({ used, others }: Fitting, shown: Shown, { coarseBelow }: Practice): boolean {
+  if (shown.kind !== 'value' || shown.value > coarseBelow * used.range.max) return false;
+  const usedSpan = toSi(used.range.max, used.unit);
+  return others.some(
+    ({ unit, range }) =>
+      toSi(range.max, unit) < 0.5 * usedSpan && fromSi(toSi(shown.value, shown.unit), unit) < range.max,
+  );
 }

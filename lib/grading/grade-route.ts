@@ -1,28 +1,53 @@
 import type { Catalogue } from '../catalogue';
-import type { RouteStep } from '../diagnosis/expert-route';
-import type { ReadingAct } from './acts';
-import type { Score } from './grade';
 import type { CallGrade } from './grade-call';
+import type { JudgedStep } from './judge-steps';
+import type { Mark } from './mark';
+import type { Rubric } from './rubric';
 
-/** Full marks from this share of the expert's pace. */
-const FULL_FROM = 0.8;
+export interface RouteGrade {
+  marks: readonly Mark[];
+  /** Shop time of the readings. */
+  minutes: number;
+}
 
 /**
- * Minutes of shop time against the expert's route on the same case. A fast route to the wrong cause earns nothing, and
- * neither does a call without a reading.
+ * Minutes well spent over minutes spent, wrong repairs among these. A reading's minutes are well spent as far as it told what
+ * could be told at that moment; as many as the expert needed are never held against anyone. A fast route to the wrong area
+ * earns nothing, and neither does a call without a reading.
  */
 export function gradeRoute(
-  readings: readonly ReadingAct[],
-  { checks }: Catalogue,
-  expert: readonly RouteStep[],
-  { onTheWay }: CallGrade,
-): Score & { minutes: number } {
-  const minutes = readings.reduce((sum, { check }) => sum + (checks.get(check)?.minutes ?? 0), 0);
-  const expertMinutes = expert.reduce((sum, step) => sum + step.minutes, 0);
-  const values = { minutes, expertMinutes };
-  if (readings.length === 0) return { share: 0, minutes, notes: [{ part: 'route', code: 'no-readings', values }] };
-  if (!onTheWay) return { share: 0, minutes, notes: [{ part: 'route', code: 'led-astray', values }] };
-  const pace = expertMinutes / minutes;
-  const code = pace >= FULL_FROM ? 'route-short' : 'route-long';
-  return { share: Math.min(1, pace / FULL_FROM), minutes, notes: [{ part: 'route', code, values }] };
+  steps: readonly JudgedStep[],
+  { causes }: Pick<Catalogue, 'causes'>,
+  expertMinutes: number,
+  { onTheWay, wrongRepairs }: CallGrade,
+  { fullFrom }: Rubric['route'],
+): RouteGrade {
+  const minutes = sum(steps, ({ grade }) => grade.minutes);
+  const repairMinutes = sum(wrongRepairs, (id) => minutesOfRepair(id, causes));
+  const spent = minutes + repairMinutes;
+  const wellSpent = sum(steps, ({ grade }) => grade.minutes * grade.credit);
+  const values = { minutes, repairMinutes, expertMinutes, wellSpent: Math.round(wellSpent) };
+  const whole = (code: string, share: number): Mark => ({ code, values, share, most: 1 });
+  if (steps.length === 0) return { minutes, marks: [whole('no-readings', 0)] };
+  const notes = steps.flatMap(noteOn);
+  if (!onTheWay) return { minutes, marks: [whole('led-astray', 0), ...notes] };
+  const share = Math.min(1, Math.max(wellSpent, Math.min(expertMinutes, spent)) / spent / fullFrom);
+  return { minutes, marks: [whole(share === 1 ? 'route-short' : 'route-long', share), ...notes] };
+}
+
+/** Why a reading's minutes do not count in full, and what would have told more. */
+function noteOn({ grade: { seq, minutes, credit, best }, code }: JudgedStep): Mark[] {
+  if (credit === 1) return [];
+  const values = { seq, minutes, percent: Math.round(100 * credit) };
+  const better = code === 'step-less-telling' && best ? { check: best.check, condition: best.condition } : {};
+  return [{ code, values: { ...values, ...better }, share: 0 }];
+}
+
+function minutesOfRepair(id: string, causes: Catalogue['causes']): number {
+  const repairs = [...causes.values()].flatMap((cause) => cause.repairs);
+  return repairs.find((repair) => repair.id === id)?.minutes ?? 0;
+}
+
+function sum<T>(items: readonly T[], of: (item: T) => number): number {
+  return items.reduce((total, item) => total + of(item), 0);
 }

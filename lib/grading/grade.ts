@@ -1,32 +1,24 @@
 import type { Area } from '../areas';
 import type { Truth } from '../cases/case';
 import type { Verdict } from '../checks/verdict';
-import type { RouteStep } from '../diagnosis/expert-route';
+import type { ExpertStep } from '../diagnosis/expert-route';
+import type { RouteStep } from '../diagnosis/next-check';
 import type { ConditionId } from '../rig/condition';
 
 export const parts = ['verdicts', 'reasons', 'call', 'route', 'practice'] as const;
 export type Part = (typeof parts)[number];
 
-/** How much each part weighs; they sum to 100. */
-export type Rubric = Readonly<Record<Part, number>>;
-export const defaultRubric: Rubric = { verdicts: 25, reasons: 25, call: 30, route: 10, practice: 10 };
-
-/** No grade rises above this once something dangerous was done. */
-export const SAFETY_CAP = 40;
-
 /** A reason for points won or lost, as a code with its numbers; the app has the sentence. */
 export interface Note {
   part: Part;
   code: string;
+  /**
+   * Numbers as they are said: points, minutes, percent. Ids stand under what they name: `check`, `condition`, `instrument`,
+   * `repair`, `step`, `cause`, `area`; `seq` is a reading's, `finding` a finding's.
+   */
   values: Record<string, number | string>;
   /** Points won (+) or lost (−) by it; those of one part sum to its points. Absent from grades stored before it was. */
   points?: number;
-}
-
-/** Part of full marks, 0…1, and why. */
-export interface Score {
-  share: number;
-  notes: readonly Note[];
 }
 
 export type AreaShares = Readonly<Record<Area, number>>;
@@ -78,21 +70,14 @@ export interface FindingGrade {
 /** One reading of the learner, judged by what was known at that moment. */
 export interface StepGrade extends RouteStep {
   seq: number;
-  instrument: string;
   /** Expected drop of the entropy of the repair decision, nats; per minute of the check. */
   gain: number;
   perMinute: number;
   /** What would have told most per minute then; null where nothing would have told anything. */
-  best: (RouteStep & { instrument: string; perMinute: number }) | null;
+  best: (RouteStep & { perMinute: number }) | null;
   /** Share of its minutes that were well spent, 0…1. */
   credit: number;
   /** Belief after it. */
-  areas: AreaShares;
-}
-
-/** One step of the expert, with the belief after it. */
-export interface ExpertStep extends RouteStep {
-  instrument: string;
   areas: AreaShares;
 }
 
@@ -124,9 +109,11 @@ export interface AfterRepair {
 export interface Grade {
   /** 0…100. */
   total: number;
+  /** By what it was marked. Absent from older grades, like every field marked optional. */
+  rubric?: { id: string; version: number };
   /** A safety event held the total down. */
   capped: boolean;
-  /** Ordered score for the competency model; a safety event caps it at 1. This and the next three are absent from older grades. */
+  /** Ordered score for the competency model; a safety event caps it at 1. */
   score?: 0 | 1 | 2 | 3 | 4;
   /** Hints asked for. */
   hints?: number;

@@ -1,16 +1,41 @@
 import { describe, expect, test } from 'vitest';
 import type { Quantity } from '@/lib/checks/check';
+import type { Measured } from '@/lib/checks/expected';
 import { trueValue } from '@/lib/checks/quantity';
-import { type Belief, beliefFromWorkOrder, entropy, likelihood, updateBelief } from '@/lib/diagnosis/belief';
-import { byArea, byCause, simulateParticles } from '@/lib/diagnosis/particles';
-import { canHappen } from '@/lib/faults/apply-cause';
+import {
+  type Belief,
+  beliefAtStart,
+  entropy,
+  likelihood,
+  likelihoodOfGrade,
+  updateBelief,
+} from '@/lib/diagnosis/belief';
+import { Particles, particlesOf } from '@/lib/diagnosis/particles';
+import { byArea, byCause, byRepair } from '@/lib/diagnosis/shares';
+import type { ConditionId } from '@/lib/rig/condition';
 import type { WorkOrder } from '@/lib/symptoms/work-order';
-import { aRig, catalogue, causeOf, mildDay, stateWith } from '../../support/bench-rig';
+import { aRig, catalogue, causeOf, mildDay, stateOf, stateWith } from '../../support/bench-rig';
 import { aCase } from '../../support/worked-attempt';
 
-const particles = simulateParticles(aRig(), mildDay, catalogue);
-const { workOrder } = aCase({ cause: 'inlet-screen-plugged' });
-const start = beliefFromWorkOrder(particles, workOrder);
+/** What is left open when nothing but the complaint is known. */
+function suspects(order: Pick<WorkOrder, 'complaint' | 'codes'> = { complaint: 'lacks-power', codes: [] }): Particles {
+  return new Particles(
+    { rig: aRig(), setting: mildDay, spec: {}, workOrder: order, points: stateOf().points },
+    catalogue,
+  );
+}
+
+const particles = suspects();
+const start = beliefAtStart(particles);
+
+function read(belief: Belief, check: string, condition: ConditionId, seen: Measured, id = check, among = particles) {
+  return updateBelief(belief, among, { check, condition, quantity: quantityOf(check, id), seen });
+}
+
+/** What is left open by the work order that a cause leads to. */
+function suspectsAfter(cause: string): Particles {
+  return particlesOf(aCase({ cause }), catalogue);
+}
 
 function quantityOf(check: string, id = check): Quantity {
   const found = catalogue.checks.get(check)?.quantities.find((quantity) => quantity.id === id);
@@ -29,48 +54,50 @@ const seenDrop = {
   beyond: undefined,
 };
 
-test('the priors of all particles sum to one', () => {
-  expect(particles.reduce((total, { prior }) => total + prior, 0)).toBeCloseTo(1, 12);
-});
-
-test('every cause that can befall the rig in its weather is a particle, at several severities within its range', () => {
-  const possible = [...catalogue.causes.values()].filter((cause) => canHappen(aRig(), cause, mildDay));
-  expect(possible.length).toBeGreaterThan(30);
-  expect([...byCause(particles, start).keys()]).toEqual(possible.map(({ id }) => id));
-  for (const { cause, severity } of particles) {
-    const range = catalogue.causes.get(cause)?.severity;
-    expect(severity).toBeGreaterThanOrEqual(range?.min ?? 2);
-    expect(severity).toBeLessThanOrEqual(range?.max ?? -1);
-  }
-});
-
 test('belief sums to one before and after a reading', () => {
   expect(sum(start)).toBeCloseTo(1, 12);
-  expect(sum(updateBelief(start, particles, screenDrop, 'full-load', seenDrop))).toBeCloseTo(1, 12);
+  expect(sum(read(start, 'screen-drop', 'full-load', seenDrop))).toBeCloseTo(1, 12);
 });
 
 test('belief still sums to one when the reading fits nothing', () => {
   const absurd = { value: 1e12, uncertainty: 1, beyond: undefined };
-  expect(sum(updateBelief(start, particles, screenDrop, 'full-load', absurd))).toBeCloseTo(1, 9);
+  expect(sum(read(start, 'screen-drop', 'full-load', absurd))).toBeCloseTo(1, 9);
 });
 
-test('a complaint and codes like a particle’s own each speak for it', () => {
-  const alike = particles.findIndex(({ complaint, codes }) => complaint === 'lacks-power' && codes.length > 0);
-  const { codes = [] } = particles[alike] ?? {};
-  const weight = (changes: Partial<WorkOrder>) =>
-    beliefFromWorkOrder(particles, { ...workOrder, complaint: 'lacks-power', codes, ...changes })[alike] ?? 0;
-  expect(weight({})).toBeGreaterThan(1.5 * weight({ codes: [] }));
-  expect(weight({})).toBeGreaterThan(1.5 * weight({ complaint: 'hunts' }));
+test('the order of two readings does not matter', () => {
+  const prime = { value: 60e3, uncertainty: 3e3, beyond: undefined };
+  const one = read(read(start, 'screen-drop', 'full-load', seenDrop), 'prime-pressure', 'key-on', prime);
+  const other = read(read(start, 'prime-pressure', 'key-on', prime), 'screen-drop', 'full-load', seenDrop);
+  one.forEach((weight, index) => {
+    expect(weight).toBeCloseTo(other[index] ?? Number.NaN, 12);
+  });
+});
+
+test('a stored code speaks for the causes that store it', () => {
+  const lost = suspects({ complaint: 'lacks-power', codes: [{ spn: 97, fmi: 31 }] });
+  expect(byCause(lost, beliefAtStart(lost)).get('water-in-fuel')).toBeGreaterThan(0.9);
+  expect(byCause(particles, start).get('water-in-fuel') ?? 0).toBeLessThan(0.05);
+});
+
+test('causes with one repair are one decision', () => {
+  const repairs = byRepair(particles, start);
+  const causes = byCause(particles, start);
+  const regulator = (causes.get('regulator-stuck-open') ?? 0) + (causes.get('regulator-stuck-closed') ?? 0);
+  expect(repairs.get('replace-regulator') ?? 0).toBeCloseTo(regulator, 12);
 });
 
 test('a drop across the screen moves belief to the screen and clears the supply side', () => {
-  const after = updateBelief(start, particles, screenDrop, 'full-load', seenDrop);
+  const among = suspectsAfter('inlet-screen-plugged');
+  const started = beliefAtStart(among);
+  const { setting } = aCase({ cause: 'inlet-screen-plugged' });
+  const drop = trueValue(stateWith('inlet-screen-plugged', 0.8, setting), 'full-load', screenDrop, 0);
+  const after = read(started, 'screen-drop', 'full-load', { ...seenDrop, value: drop }, 'screen-drop', among);
   // What a torn main filter lets through ends in the screen as well.
-  const believed = byCause(particles, after);
+  const believed = byCause(among, after);
   const [screen = 0, torn = 0] = ['inlet-screen-plugged', 'main-filter-bypassing'].map((id) => believed.get(id));
   expect(screen + torn).toBeGreaterThan(0.9);
   expect(screen).toBeGreaterThan(torn);
-  const [before, now] = [byArea(particles, start), byArea(particles, after)];
+  const [before, now] = [byArea(among, started), byArea(among, after)];
   expect(now.filtration).toBeGreaterThan(before.filtration);
   expect(now['supply-side']).toBeLessThan(0.1 * before['supply-side']);
 });
@@ -92,7 +119,7 @@ const UP_TO_MAIN_FILTER = new Set([
 test('a low prime pressure moves belief to what lies up to the main filter, not beyond it', () => {
   const prime = quantityOf('prime-pressure');
   const value = trueValue(stateWith('lift-pump-weak', 0.9), 'key-on', prime, 0);
-  const after = updateBelief(start, particles, prime, 'key-on', { ...seenDrop, value });
+  const after = read(start, 'prime-pressure', 'key-on', { ...seenDrop, value });
   const believed = [...byCause(particles, after)].filter(([id]) => UP_TO_MAIN_FILTER.has(causeOf(id).element ?? ''));
   expect(believed.reduce((total, [, weight]) => total + weight, 0)).toBeGreaterThan(0.95);
   expect(byArea(particles, after)['high-pressure']).toBeLessThan(0.02);
@@ -102,9 +129,12 @@ test('a low prime pressure moves belief to what lies up to the main filter, not 
 const RAIL_RUNS_UP = ['metering-valve-stuck-open', 'metering-actuator-open-circuit', 'rail-sensor-reference-lost'];
 
 test('a glass that overflows well past the limit speaks for what would overflow it', () => {
-  const flow = quantityOf('injector-return-flow');
+  const among = suspectsAfter('injector-leakage-high');
   const overflow = { value: 150e-6 / 60, uncertainty: 1e-7, beyond: 'high' } as const;
-  const after = byCause(particles, updateBelief(start, particles, flow, 'idle', overflow));
+  const after = byCause(
+    among,
+    read(beliefAtStart(among), 'injector-return-flow', 'idle', overflow, 'injector-return-flow', among),
+  );
   // Worn injectors, or a rail that runs up to its relief valve and presses more through sound ones.
   const fits = ['injector-leakage-high', 'injector-seat-leak', ...RAIL_RUNS_UP];
   expect(fits.reduce((total, id) => total + (after.get(id) ?? 0), 0)).toBeGreaterThan(0.95);
@@ -112,34 +142,62 @@ test('a glass that overflows well past the limit speaks for what would overflow 
 });
 
 test('reading the codes again says nothing new', () => {
-  const codes = quantityOf('trouble-codes', 'stored-codes');
-  expect(updateBelief(start, particles, codes, 'key-on', { value: 9, uncertainty: 0, beyond: undefined })).toBe(start);
+  const nine = { value: 9, uncertainty: 0, beyond: undefined };
+  expect(read(start, 'trouble-codes', 'key-on', nine, 'stored-codes')).toBe(start);
+});
+
+test('a trace speaks through its features', () => {
+  const quantity = catalogue.checks.get('prime-hold')?.quantities[0];
+  if (!quantity) throw new Error('prime-hold measures nothing');
+  const value = trueValue(stateWith('lift-pump-weak', 0.9), 'key-on', quantity, 0);
+  const seen = { value, uncertainty: 0.02 * Math.abs(value), beyond: undefined };
+  const after = updateBelief(start, particles, { check: 'prime-hold', condition: 'key-on', quantity, seen });
+  const [before = 0, now = 0] = [start, after].map((belief) => byCause(particles, belief).get('lift-pump-weak'));
+  expect(now).toBeGreaterThan(before);
 });
 
 describe('likelihood', () => {
   const seen = { value: 100, uncertainty: 10, beyond: undefined };
 
+  test('is a density: it sums to one over all readings', () => {
+    let total = 0;
+    for (let value = 0; value <= 200; value += 0.5) total += likelihood({ ...seen, value }, 100, 5) * 0.5;
+    // Over what nothing explains, which is a thousandth spread wide, and the tails beyond eight standard deviations.
+    expect(total).toBeGreaterThan(0.995);
+    expect(total).toBeLessThan(1.005);
+  });
+
   test('is highest where the particle says what was seen, and the same on either side', () => {
     const at = (value: number) => likelihood({ ...seen, value }, 100);
-    expect(at(100)).toBeCloseTo(1, 5);
-    expect(at(110)).toBeCloseTo(at(90), 12);
+    // Over what nothing explains, which is spread a little thinner the further up a reading lies.
+    expect(at(110)).toBeCloseTo(at(90), 5);
     expect(at(110)).toBeLessThan(at(105));
+    expect(at(105)).toBeLessThan(at(100));
+  });
+
+  test('of a slice that spreads wide is lower in its middle and higher far off', () => {
+    expect(likelihood(seen, 100, 30)).toBeLessThan(likelihood(seen, 100, 0));
+    expect(likelihood(seen, 150, 30)).toBeGreaterThan(likelihood(seen, 150, 0));
   });
 
   test('never quite rules anything out', () => {
     expect(likelihood(seen, 1e9)).toBeGreaterThan(0);
+    expect(likelihood(seen, Number.POSITIVE_INFINITY)).toBeGreaterThan(0);
+    expect(likelihoodOfGrade(0, 3)).toBeGreaterThan(0);
   });
 
   test('beyond a stop counts everything further that way', () => {
     const stopped = { ...seen, beyond: 'high' } as const;
     expect(likelihood(stopped, 1000)).toBeCloseTo(1, 3);
-    expect(likelihood(stopped, 100)).toBeCloseTo(0.5, 5);
-    expect(likelihood(stopped, 10)).toBeLessThan(1e-3);
+    // The reading is as likely as not past its own stop; a thousandth is left to what nobody thought of.
+    expect(likelihood(stopped, 100)).toBeCloseTo(0.5, 2);
+    expect(likelihood(stopped, 10)).toBeLessThan(2e-3);
     expect(likelihood({ ...seen, beyond: 'low' }, 10)).toBeCloseTo(1, 3);
   });
 
-  test('of nothing seen where nothing is expected is certain', () => {
-    expect(likelihood({ value: 0, uncertainty: 0, beyond: undefined }, 0)).toBeCloseTo(1, 5);
+  test('of a grade is highest for the grade itself and next for its neighbour', () => {
+    expect(likelihoodOfGrade(2, 2)).toBeGreaterThan(likelihoodOfGrade(2, 1));
+    expect(likelihoodOfGrade(2, 1)).toBeGreaterThan(likelihoodOfGrade(2, 0));
   });
 });
 

@@ -1,60 +1,79 @@
 import { expect, test } from 'vitest';
-import { beliefFromWorkOrder } from '@/lib/diagnosis/belief';
-import { expertRoute, type RouteStep } from '@/lib/diagnosis/expert-route';
-import { simulateParticles } from '@/lib/diagnosis/particles';
+import { certify, rightRepair } from '@/lib/diagnosis/certificate';
+import { SETTLED } from '@/lib/diagnosis/expert-route';
+import { particlesOf } from '@/lib/diagnosis/particles';
+import { byCause } from '@/lib/diagnosis/shares';
 import { appliesTo } from '@/lib/faults/apply-cause';
 import { canRun } from '@/lib/symptoms/complaint';
 import { aRig, catalogue, causeOf } from '../../support/bench-rig';
 import { aCase } from '../../support/worked-attempt';
 
 const faults = [...catalogue.causes.values()].filter((cause) => appliesTo(aRig(), cause)).map(({ id }) => id);
-const cases = new Map(faults.map((cause) => [cause, aCase({ cause })]));
+const certified = new Map(
+  faults.map((cause) => {
+    const theCase = aCase({ cause });
+    const particles = particlesOf(theCase, catalogue);
+    return [cause, { theCase, particles, certificate: certify(theCase, catalogue, particles) }] as const;
+  }),
+);
 
-function routeOf(cause: string): RouteStep[] {
-  const theCase = cases.get(cause) ?? aCase({ cause });
-  const { rig, setting, workOrder } = theCase;
-  const particles = simulateParticles(rig, setting, catalogue);
-  const start = beliefFromWorkOrder(particles, workOrder);
-  const { provenBy } = causeOf(cause);
-  return expertRoute(rig, catalogue.checks, particles, start, theCase, workOrder.codes.length, provenBy);
+function of(cause: string) {
+  const found = certified.get(cause);
+  if (!found) throw new Error(`No case of ${cause}`);
+  return found;
 }
 
-const routes = new Map(faults.map((cause) => [cause, routeOf(cause)]));
+test.each(faults)(
+  'the route to %s makes each check once, with its own minutes, in conditions the vehicle reaches',
+  (cause) => {
+    const { theCase, certificate } = of(cause);
+    const { steps, minutes } = certificate.route;
+    const keys = steps.map(({ check, condition }) => `${check} ${condition}`);
+    expect(new Set(keys).size).toBe(keys.length);
+    expect(minutes).toBe(steps.reduce((sum, step) => sum + (catalogue.checks.get(step.check)?.minutes ?? 0), 0));
+    for (const { condition } of steps) expect(canRun(theCase.points, condition)).toBe(true);
+  },
+);
 
-test.each(faults)('the route to %s measures the part itself before the call', (cause) => {
-  const { provenBy } = causeOf(cause);
-  const reachable = provenBy.filter(({ condition }) => canRun((cases.get(cause) ?? aCase()).points, condition));
-  const route = routes.get(cause) ?? [];
-  const measured = route.some((step) =>
+test.each(faults)('a settled case of %s ends with the right repair and its cause believed most', (cause) => {
+  const { particles, certificate } = of(cause);
+  if (!certificate.settled) return;
+  expect(certificate.right).toBeGreaterThanOrEqual(SETTLED);
+  const [top] = [...byCause(particles, certificate.route.belief)].sort(([, a], [, b]) => b - a);
+  expect(causeOf(top?.[0] ?? '').repairs[0]?.id).toBe(causeOf(cause).repairs[0]?.id);
+});
+
+test('nearly every cause can be settled when it is bad enough to be brought in', () => {
+  const settled = faults.filter((cause) => of(cause).certificate.settled);
+  expect(settled.length).toBeGreaterThan(0.9 * faults.length);
+});
+
+test.each(faults)('the route to %s measures the part itself where the vehicle lets one', (cause) => {
+  const { theCase, certificate } = of(cause);
+  if (!certificate.settled) return;
+  const reachable = causeOf(cause).provenBy.filter(
+    ({ check, condition }) =>
+      canRun(theCase.points, condition) &&
+      catalogue.checks.get(check)?.quantities.some(({ of }) => of.kind !== 'trace'),
+  );
+  const measured = certificate.route.steps.some((step) =>
     reachable.some(({ check, condition }) => step.check === check && step.condition === condition),
   );
-  expect({ route: route.map(({ check }) => check), measured }).toMatchObject({ measured: reachable.length > 0 });
+  expect({ cause, steps: certificate.route.steps.map(({ check }) => check), measured }).toMatchObject({
+    measured: reachable.length > 0,
+  });
 });
 
-test.each(faults)('the route to %s makes each check once, with its own minutes', (cause) => {
-  const route = routes.get(cause) ?? [];
-  const keys = route.map(({ check, condition }) => `${check} ${condition}`);
-  expect(new Set(keys).size).toBe(keys.length);
-  for (const { check, minutes } of route) expect(minutes).toBe(catalogue.checks.get(check)?.minutes);
+test('the same case gives the same certificate', () => {
+  const again = certify(aCase({ cause: 'injector-leakage-high' }), catalogue);
+  expect(JSON.stringify(again)).toBe(JSON.stringify(of('injector-leakage-high').certificate));
 });
 
-test('nothing is run that the engine cannot do', () => {
-  const points = cases.get('relief-valve-leaking')?.points;
-  for (const { condition } of routes.get('relief-valve-leaking') ?? []) {
-    expect(points && canRun(points, condition)).toBe(true);
-  }
-});
-
-test('the same case gives the same route', () => {
-  expect(routeOf('injector-leakage-high')).toEqual(routes.get('injector-leakage-high'));
-});
-
-test('where the belief is settled already, the part is measured and that is all', () => {
-  const theCase = aCase({ cause: 'inlet-screen-plugged' });
-  const { rig, setting, workOrder } = theCase;
-  const particles = simulateParticles(rig, setting, catalogue);
-  const certain = Float64Array.from(particles, ({ cause }) => (cause === 'inlet-screen-plugged' ? 0.2 : 0));
-  const { provenBy } = causeOf('inlet-screen-plugged');
-  const route = expertRoute(rig, catalogue.checks, particles, certain, theCase, workOrder.codes.length, provenBy);
-  expect(route).toEqual([{ check: 'screen-drop', condition: 'full-load', minutes: 20 }]);
+test('the repair of two causes is both repairs, whichever is named first', () => {
+  const truth = (cause: string, also: string) => ({
+    truth: { cause, severity: 1, also: { cause: also, severity: 1 } },
+  });
+  const one = rightRepair(truth('main-filter-plugged', 'relief-valve-leaking'), catalogue);
+  expect(one).toBe(rightRepair(truth('relief-valve-leaking', 'main-filter-plugged'), catalogue));
+  expect(one).toBe('replace-main-filter + replace-relief-valve');
 });

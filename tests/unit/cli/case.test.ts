@@ -1,14 +1,8 @@
-import { spawnSync } from 'node:child_process';
 import { expect, test } from 'vitest';
 import { catalogue } from '../../support/bench-rig';
+import { runCommandLine } from '../../support/command-line';
 
-/** Runs the command as a person would, apart from npm. */
-function runCase(...args: string[]) {
-  const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', 'tsx', 'app/_cli/case.ts', ...args], {
-    encoding: 'utf8',
-  });
-  return { status, stdout, stderr };
-}
+const runCase = (...args: string[]) => runCommandLine('case', ...args);
 
 const chosen = ['--seed', 'alder-17', '--rig', 'tern-13', '--cause', 'inlet-screen-plugged'];
 

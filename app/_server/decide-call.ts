@@ -3,7 +3,7 @@ import type { Answer, CallAct } from '@/lib/grading/acts';
 import { type ConditionId, conditionIds } from '@/lib/rig/condition';
 import type { Rig } from '@/lib/rig/rig';
 
-export type CallError = 'unknown-cause' | 'unknown-repair' | 'unknown-proof' | 'same-cause-twice';
+export type CallError = 'unknown-cause' | 'unknown-repair' | 'unknown-proof' | 'same-cause-twice' | 'unknown-step';
 
 /** One cause with its repair and proof: ids as they came in, not yet trusted. */
 export interface AnswerChoice {
@@ -16,21 +16,25 @@ export interface AnswerChoice {
 /** A call with the second cause that the learner thinks there is. */
 export interface CallChoice extends AnswerChoice {
   also?: AnswerChoice;
+  /** Steps that the learner puts right before the vehicle is handed back. */
+  restored: readonly string[];
 }
 
 /** What a call comes to: every id in it has to be one of the choices that any case of the rig offers. */
 export function decideCall(
   rig: Rig,
   catalogue: Catalogue,
-  { also, ...choice }: CallChoice,
+  { also, restored, ...choice }: CallChoice,
 ): { act: CallAct } | { error: CallError } {
   const first = answerOf(rig, catalogue, choice);
   if ('error' in first) return first;
-  if (!also) return { act: { kind: 'call', ...first.answer } };
+  if (restored.some((step) => !catalogue.restoring.has(step))) return { error: 'unknown-step' };
+  const call: CallAct = { kind: 'call', ...first.answer, restored: [...new Set(restored)] };
+  if (!also) return { act: call };
   const second = answerOf(rig, catalogue, also);
   if ('error' in second) return second;
   if (second.answer.cause === first.answer.cause) return { error: 'same-cause-twice' };
-  return { act: { kind: 'call', ...first.answer, also: second.answer } };
+  return { act: { ...call, also: second.answer } };
 }
 
 function answerOf(

@@ -39,6 +39,8 @@ export interface RigChoices {
   limits: readonly { check: string; lines: readonly LimitChoice[] }[];
   causes: readonly Choice[];
   repairs: readonly Choice[];
+  /** What may have to be put right, and what must not be done. */
+  restoring: readonly Choice[];
 }
 
 export function rigChoices(rig: Rig, catalogue: Catalogue): RigChoices {
@@ -56,6 +58,7 @@ export function rigChoices(rig: Rig, catalogue: Catalogue): RigChoices {
       .sort((a, b) => collate(a.check, b.check)),
     causes: byName(causes.map(({ id, text }) => ({ id, name: text.en.name }))),
     repairs: byName([...repairs].map(([id, name]) => ({ id, name }))),
+    restoring: byName([...catalogue.restoring.values()].map(({ id, text }) => ({ id, name: text.en.name }))),
   };
 }
 

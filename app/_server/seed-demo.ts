@@ -6,7 +6,7 @@ import { findLimit, limitBounds } from '@/lib/checks/limit';
 import { verdictOf } from '@/lib/checks/verdict';
 import type { FindingAct, ReadingAct } from '@/lib/grading/acts';
 import { catalogue } from './catalogue';
-import { decideCall } from './decide-call';
+import { type CallChoice, decideCall } from './decide-call';
 import { decideFinding, isReadByEye } from './decide-finding';
 import { decideReading } from './decide-reading';
 import { caseOf, type History } from './history';
@@ -23,7 +23,7 @@ interface DemoAttempt {
   name: string;
   chosen: { cause: string; severity: number };
   checks: readonly DemoCheck[];
-  call?: { cause: string; repair: string; check: string; condition: string };
+  call?: CallChoice;
 }
 
 /** The system that the invented learner works on. */
@@ -53,7 +53,13 @@ const demos: readonly DemoAttempt[] = [
         areas: { clears: ['supply-side'], suspects: ['priming'] },
       },
     ],
-    call: { cause: 'lift-pump-weak', repair: 'replace-lift-pump', check: 'prime-pressure', condition: 'key-on' },
+    call: {
+      cause: 'lift-pump-weak',
+      repair: 'replace-lift-pump',
+      check: 'prime-pressure',
+      condition: 'key-on',
+      restored: ['take-gauge-off', 'close-fitting', 'prime', 'look-for-leaks'],
+    },
   },
   {
     name: 'demo-gauge-lost',
@@ -72,6 +78,7 @@ const demos: readonly DemoAttempt[] = [
       repair: 'replace-main-filter',
       check: 'main-filter-drop',
       condition: 'full-load',
+      restored: ['take-gauge-off', 'reuse-seals'],
     },
   },
   {

@@ -5,6 +5,7 @@ import type { RigState } from '../rig/rig-state';
 import type { Answer, CallAct } from './acts';
 import { trueVerdict } from './after-repair';
 import type { Mark } from './mark';
+import type { NoteCode } from './note-codes';
 import type { Rubric } from './rubric';
 
 export interface CallGrade {
@@ -119,7 +120,7 @@ function proves(theCase: Case, checks: Catalogue['checks'], healthy: RigState, {
 }
 
 function marksOn({ cause, area, repair, proof }: Correct, parts: readonly Correct[], weights: Weights): Mark[] {
-  const mark = (what: 'cause' | 'repair' | 'proof', code: string): Mark => ({
+  const mark = (what: 'cause' | 'repair' | 'proof', code: NoteCode): Mark => ({
     code,
     values: { causes: parts.length },
     share: parts.reduce((sum, part) => sum + earnedIn(part, weights)[what], 0) / parts.length,

@@ -3,6 +3,7 @@ import type { AreaShares, FindingGrade } from './grade';
 import { type Implication, implicationOf } from './implication';
 import type { JudgedFinding } from './judged-finding';
 import { type Mark, shareOf } from './mark';
+import type { NoteCode } from './note-codes';
 import type { Rubric } from './rubric';
 
 type ReasonFields = 'limit' | 'limitRight' | 'comparisonRight' | 'clears' | 'suspects' | 'missed' | 'reasonShare';
@@ -52,7 +53,7 @@ function marksOf(
   if (limitRight && comparisonRight && share === 1) return [{ code: 'reason-right', values, share: 1, most: 1 }];
   const named = [...clears, ...suspects];
   const counts = { right: named.filter(({ right }) => right).length, named: named.length, missed: missed.length };
-  const element = (code: string, earned: number, more: Mark['values'] = {}): Mark => ({
+  const element = (code: NoteCode, earned: number, more: Mark['values'] = {}): Mark => ({
     code,
     values: { ...values, ...more },
     share: earned * ELEMENT,
@@ -65,7 +66,7 @@ function marksOf(
   ];
 }
 
-function implicationCode(named: number, share: number): string {
+function implicationCode(named: number, share: number): NoteCode {
   if (share === 1) return 'implication-right';
   return named === 0 ? 'implication-none' : 'implication-partly';
 }

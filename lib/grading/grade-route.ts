@@ -2,6 +2,7 @@ import type { Catalogue } from '../catalogue';
 import type { CallGrade } from './grade-call';
 import type { JudgedStep } from './judge-steps';
 import type { Mark } from './mark';
+import type { NoteCode } from './note-codes';
 import type { Rubric } from './rubric';
 
 export interface RouteGrade {
@@ -27,12 +28,12 @@ export function gradeRoute(
   const spent = minutes + repairMinutes;
   const wellSpent = sum(steps, ({ grade }) => grade.minutes * grade.credit);
   const values = { minutes, repairMinutes, expertMinutes, wellSpent: Math.round(wellSpent) };
-  const whole = (code: string, share: number): Mark => ({ code, values, share, most: 1 });
+  const whole = (code: NoteCode, share: number): Mark => ({ code, values, share, most: 1 });
   if (steps.length === 0) return { minutes, marks: [whole('no-readings', 0)] };
   const notes = steps.flatMap(noteOn);
   if (!onTheWay) return { minutes, marks: [whole('led-astray', 0), ...notes] };
   const share = Math.min(1, Math.max(wellSpent, Math.min(expertMinutes, spent)) / spent / fullFrom);
-  return { minutes, marks: [whole(share === 1 ? 'route-short' : 'route-long', share), ...notes] };
+  return { minutes, marks: [whole(share === 1 ? 'route-whole' : 'route-partly', share), ...notes] };
 }
 
 /** Why a reading's minutes do not count in full, and what would have told more. */

@@ -5,6 +5,7 @@ import type { FindingGrade } from './grade';
 import type { JudgedFinding } from './judged-finding';
 import { type Mark, shareOf } from './mark';
 import type { Marking, Numbered } from './marking';
+import type { NoteCode } from './note-codes';
 import type { Rubric } from './rubric';
 import { settledLater } from './settle';
 
@@ -43,7 +44,7 @@ export function gradeVerdict(
   };
 }
 
-function codeOfRight(doubted: boolean, settled: boolean | null): string {
+function codeOfRight(doubted: boolean, settled: boolean | null): NoteCode {
   if (!doubted) return 'verdict-right';
   return settled ? 'cannot-tell-settled' : 'cannot-tell-right';
 }
@@ -51,7 +52,7 @@ function codeOfRight(doubted: boolean, settled: boolean | null): string {
 /** A dial that was read right belongs to its verdict; one that was not has a mark of its own. */
 function marksOf(
   { act, reading, comparisons }: JudgedFinding,
-  { code, earned, dial }: { code: string; earned: number; dial: number | null },
+  { code, earned, dial }: { code: NoteCode; earned: number; dial: number | null },
   { dial: weight }: Rubric['verdict'],
 ): Mark[] {
   const values = {

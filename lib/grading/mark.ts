@@ -1,8 +1,9 @@
 import type { Note, Part } from './grade';
+import type { NoteCode } from './note-codes';
 
 /** A piece of a part's full marks, and why it was won or lost. */
 export interface Mark {
-  code: string;
+  code: NoteCode;
   values: Note['values'];
   /** Share of the part's full marks won (+) or lost (−) by it. */
   share: number;

@@ -1,16 +1,10 @@
 import type { CheckWorth, RouteStep } from '../diagnosis/next-check';
 import type { ReadingAct } from './acts';
 import type { Marking } from './marking';
+import type { NoteCode } from './note-codes';
 
 /** Why a reading's minutes count as they do. */
-export type StepCode =
-  | 'step-telling'
-  | 'step-less-telling'
-  | 'step-proof'
-  | 'step-settled'
-  | 'step-repeated'
-  | 'step-lost'
-  | 'trace-unrated';
+export type StepCode = Extract<NoteCode, `step-${string}` | 'trace-unrated'>;
 
 /** What was known and what was open when a reading was taken. */
 export interface Moment {

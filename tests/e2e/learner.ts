@@ -96,16 +96,27 @@ export async function writeFinding(page: Page, finding: Verdict): Promise<void> 
   await expect(written).toHaveCount(before + 1);
 }
 
-export async function makeCall(page: Page, call: { cause: string; repair: string; proof: string }): Promise<void> {
+/** An answer by the names that stand on the screen. */
+export interface Call {
+  cause: string;
+  repair: string;
+  proof: string;
+  /** What is ticked as put right. */
+  restored?: readonly string[];
+}
+
+export async function makeCall(page: Page, call: Call): Promise<void> {
   await fillCall(page, call);
   await page.getByRole('button', { name: 'Make the call' }).click();
   await page.waitForURL(/\/debrief$/);
 }
 
-export async function fillCall(page: Page, call: { cause: string; repair: string; proof: string }): Promise<void> {
+export async function fillCall(page: Page, call: Call): Promise<void> {
   await page.getByLabel('What is wrong?').selectOption({ label: call.cause });
   await page.getByLabel('What do you do about it?').selectOption({ label: call.repair });
   await page.getByLabel('Which check will prove it?').selectOption({ label: call.proof });
+  const steps = page.getByRole('group', { name: 'What do you put right before you hand it back?' });
+  for (const step of call.restored ?? []) await steps.getByLabel(step).check();
 }
 
 /** The lines of the job card that carry a verdict. */
@@ -148,4 +159,5 @@ export const weakLiftPump = {
   cause: 'Weak lift pump',
   repair: 'Replace the electric lift pump',
   proof: 'Prime pressure, key on',
+  restored: ['Take gauge, hose and adapter off', 'Prime the low-pressure side', 'Run it and look for leaks'],
 };

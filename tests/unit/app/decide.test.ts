@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { decideCall } from '@/app/_server/decide-call';
+import { type CallChoice, decideCall } from '@/app/_server/decide-call';
 import { decideFinding } from '@/app/_server/decide-finding';
 import { decideReading } from '@/app/_server/decide-reading';
 import { loadCatalogue } from '@/content/load';
@@ -77,12 +77,15 @@ test('a limit is one of the sheet’s lines or none, and no area is both cleared
 
 test('a call is made of choices that every case of the rig offers', () => {
   const call = { cause: 'lift-pump-weak', repair: 'replace-lift-pump', check: 'prime-pressure', condition: 'key-on' };
-  const decide = (changes: Partial<typeof call>) => decideCall(theCase.rig, catalogue, { ...call, ...changes });
+  const decide = (changes: Partial<CallChoice>) =>
+    decideCall(theCase.rig, catalogue, { ...call, restored: [], ...changes });
   expect(decide({})).toHaveProperty('act');
   expect(decide({ cause: 'gremlins' })).toEqual({ error: 'unknown-cause' });
   expect(decide({ repair: 'hammer' })).toEqual({ error: 'unknown-repair' });
   expect(decide({ check: 'mood' })).toEqual({ error: 'unknown-proof' });
   expect(decide({ condition: 'idle' })).toEqual({ error: 'unknown-proof' });
+  expect(decide({ restored: ['prime', 'paint'] })).toEqual({ error: 'unknown-step' });
+  expect(decide({ restored: ['prime', 'prime'] })).toMatchObject({ act: { restored: ['prime'] } });
 });
 
 test('a second cause is another one than the first, made of the same choices', () => {
@@ -93,7 +96,7 @@ test('a second cause is another one than the first, made of the same choices', (
     check: 'main-filter-drop',
     condition: 'full-load',
   };
-  const decide = (also: typeof call) => decideCall(theCase.rig, catalogue, { ...call, also });
+  const decide = (also: typeof call) => decideCall(theCase.rig, catalogue, { ...call, also, restored: [] });
   const proof = { check: 'main-filter-drop', condition: 'full-load' };
   expect(decide(other)).toMatchObject({
     act: { cause: 'lift-pump-weak', also: { cause: other.cause, repair: other.repair, proof } },

@@ -121,6 +121,15 @@ test('a second cause comes through with its repair and its proof', () => {
   expect(parseCall(form({ ...call, ...second }))).toMatchObject({ choice: { cause: 'lift-pump-weak', also } });
 });
 
+test('steps of putting right come as a list, and none as an empty one', () => {
+  expect(parseCall(form(call))).toMatchObject({ choice: { restored: [] } });
+  const data = form(call);
+  for (const step of ['take-gauge-off', 'prime']) data.append('restored', step);
+  expect(parseCall(data)).toMatchObject({ choice: { restored: ['take-gauge-off', 'prime'] } });
+  data.append('restored', '');
+  expect(parseCall(data)).toEqual({ missing: ['restored'] });
+});
+
 test('a second cause left empty is none', () => {
   const parsed = parseCall(form({ ...call, alsoCause: '', alsoRepair: '', alsoProof: '' }));
   expect(parsed).toHaveProperty('choice');

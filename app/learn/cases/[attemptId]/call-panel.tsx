@@ -39,8 +39,28 @@ export function CallPanel({ view, choices }: { view: AttemptView; choices: RigCh
           choices={choices}
         />
         <SecondCause choices={choices} />
+        <Restoring choices={choices} />
       </ActForm>
     </section>
+  );
+}
+
+/** The same list in every case: what the readings left to be put right, among what does harm. */
+function Restoring({ choices: { restoring } }: { choices: RigChoices }) {
+  const t = useTranslations('call');
+  return (
+    <fieldset className={styles.restoring} aria-describedby="restored-hint">
+      <legend className={ui.label}>{t('restored')}</legend>
+      <p id="restored-hint" className={ui.small}>
+        {t('restoredHint')}
+      </p>
+      {restoring.map(({ id, name }) => (
+        <label key={id} className={styles.step}>
+          <input type="checkbox" name="restored" value={id} />
+          <span>{name}</span>
+        </label>
+      ))}
+    </fieldset>
   );
 }
 

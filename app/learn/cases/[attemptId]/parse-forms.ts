@@ -8,6 +8,8 @@ import { unitNames } from '@/lib/units';
 
 /** Longest words that a finding keeps. */
 export const MOST_WORDS = 1000;
+/** More steps than this are on no list. */
+const MOST_STEPS = 100;
 /** Stands in a form for "the sheet has no line for this". */
 export const NO_LIMIT = 'none';
 
@@ -45,6 +47,7 @@ const callSchema = z.object({
   alsoCause: maybe(id),
   alsoRepair: maybe(id),
   alsoProof: maybe(proof),
+  restored: z.array(id).max(MOST_STEPS),
 });
 
 interface Missing {
@@ -93,12 +96,12 @@ export function parseDecimal(text: string): number | null | 'value-not-a-number'
 export function parseCall(form: unknown): (ActFields & { choice: CallChoice }) | Missing | { lacking: string[] } {
   const parsed = callSchema.safeParse(fieldsOf(form));
   if (!parsed.success) return missing(parsed.error);
-  const { attemptId, key, alsoCause, alsoRepair, alsoProof, ...first } = parsed.data;
+  const { attemptId, key, alsoCause, alsoRepair, alsoProof, restored, ...first } = parsed.data;
   const second = { alsoCause, alsoRepair, alsoProof };
   const lacking = Object.entries(second).flatMap(([name, value]) => (value === '' ? [name] : []));
   if (lacking.length > 0 && lacking.length < 3) return { lacking };
   const also = lacking.length === 0 && { also: answerFrom(alsoCause, alsoRepair, alsoProof) };
-  return { attemptId, key, choice: { ...answerFrom(first.cause, first.repair, first.proof), ...also } };
+  return { attemptId, key, choice: { ...answerFrom(first.cause, first.repair, first.proof), ...also, restored } };
 }
 
 function answerFrom(cause: string, repair: string, named: string): AnswerChoice {
@@ -106,10 +109,13 @@ function answerFrom(cause: string, repair: string, named: string): AnswerChoice 
   return { cause, repair, check, condition };
 }
 
+const LISTS = ['clears', 'suspects', 'restored'] as const;
+
 /** Single fields as they came, lists as lists. Anything that is no form has no fields. */
 function fieldsOf(form: unknown): Record<string, unknown> {
   if (!(form instanceof FormData)) return {};
-  return { ...Object.fromEntries(form), clears: form.getAll('clears'), suspects: form.getAll('suspects') };
+  const lists = LISTS.map((name) => [name, form.getAll(name)] as const);
+  return { ...Object.fromEntries(form), ...Object.fromEntries(lists) };
 }
 
 function missing(error: z.ZodError): Missing {

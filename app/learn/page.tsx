@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { getTranslations } from 'next-intl/server';
 import { catalogue } from '@/app/_server/catalogue';
 import { database } from '@/app/_server/database';
@@ -8,8 +9,10 @@ import { SafetyNote } from '@/app/_ui/safety-note';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
 import { listAttempts } from '@/db/queries/attempts';
+import { topicsInOrder } from '@/lib/topics/topic';
 import { startCaseByCode } from './actions';
 import { AttemptTable } from './attempt-table';
+import { Coached } from './coached';
 import styles from './learn.module.css';
 import { ChooseRandom } from './start-random';
 
@@ -24,7 +27,8 @@ export async function generateMetadata(): Promise<Metadata> {
 export default async function LearnPage() {
   const learner = await requireLearner();
   const attempts = await listAttempts(database(), learner.id, LISTED);
-  const rigs = [...catalogue().rigs.values()].map(({ id, text }) => ({ id, name: text.en.name }));
+  const rigs = [...catalogue().rigs.values()].map(named);
+  const topics = topicsInOrder(catalogue()).map(named);
   const t = await getTranslations('learn');
   const problems = await getTranslations('problems');
   return (
@@ -36,7 +40,12 @@ export default async function LearnPage() {
           <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="random">
             <h2 id="random">{t('randomTitle')}</h2>
             <p>{t('randomBody')}</p>
-            <ChooseRandom rigs={rigs} />
+            <ChooseRandom rigs={rigs} topics={topics} />
+            <p>
+              <Link className={styles.way} href="/learn/topics" prefetch={false}>
+                {t('topicsLink')}
+              </Link>
+            </p>
           </section>
           <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="by-code">
             <h2 id="by-code">{t('codeTitle')}</h2>
@@ -63,6 +72,7 @@ export default async function LearnPage() {
               <p id="code-example" className={ui.small}>
                 {t('codeExample')}
               </p>
+              <Coached id="coached-by-code" />
             </ActForm>
           </section>
         </div>
@@ -77,4 +87,8 @@ export default async function LearnPage() {
       </main>
     </>
   );
+}
+
+function named({ id, text }: { id: string; text: { en: { name: string } } }) {
+  return { id, name: text.en.name };
 }

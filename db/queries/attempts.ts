@@ -3,9 +3,10 @@ import type { Db } from '../client';
 import { acts, attempts, calls } from '../schema';
 
 export type Attempt = typeof attempts.$inferSelect;
+export type NewAttempt = typeof attempts.$inferInsert;
 
 /** Starts an attempt, or returns the one that the same key already started. */
-export async function recordAttempt(db: Db, attempt: Attempt): Promise<Attempt | undefined> {
+export async function recordAttempt(db: Db, attempt: NewAttempt): Promise<Attempt | undefined> {
   const [made] = await db
     .insert(attempts)
     .values(attempt)

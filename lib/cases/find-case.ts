@@ -1,5 +1,5 @@
 import type { Catalogue } from '../catalogue';
-import type { Certificate } from '../diagnosis/certificate';
+import { type Certificate, certify } from '../diagnosis/certificate';
 import { randomStream } from '../random';
 import type { Rig } from '../rig/rig';
 import { causesIn, practises } from '../topics/topics-of';
@@ -37,8 +37,14 @@ export interface UnmetWish {
  * a certificate tells, only on draws that meet them. A case that its checks do not settle is never given.
  *
  * @param seed  Any text.
+ * @param by  Makes the certificate.
  */
-export function findCase(wishes: Wishes, seed: string, catalogue: Catalogue, certify: Certify): FoundCase | UnmetWish {
+export function findCase(
+  wishes: Wishes,
+  seed: string,
+  catalogue: Catalogue,
+  by: Certify = certify,
+): FoundCase | UnmetWish {
   const refused = neverMet(wishes, catalogue);
   if (refused) return { ...refused, never: true, drawn: 0, certified: 0 };
   const rigs = rigsWished(wishes, catalogue);
@@ -48,7 +54,7 @@ export function findCase(wishes: Wishes, seed: string, catalogue: Catalogue, cer
   while (drawn < MOST_DRAWN && certified < MOST_CERTIFIED) {
     const theCase = draw(wishes, `${seed} ${drawn++}`, rigs, catalogue);
     const early = failsBefore(theCase, wishes, catalogue);
-    const certificate = early ? undefined : certify(theCase, catalogue);
+    const certificate = early ? undefined : by(theCase, catalogue);
     const failed = certificate ? failsAfter(certificate, wishes) : early;
     if (certificate) certified++;
     if (certificate && !failed) return { case: theCase, certificate };

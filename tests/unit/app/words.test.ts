@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
 import { checkGroups } from '@/app/_server/check-groups';
-import { levels } from '@/app/learn/random-choices';
+import { difficulties, levels } from '@/app/learn/random-choices';
 import { loadCatalogue } from '@/content/load';
 import messages from '@/content/messages/en.json';
 import { areas } from '@/lib/areas';
+import { wishNames } from '@/lib/cases/wishes';
 import { comparisons, verdicts } from '@/lib/checks/verdict';
 import { parts } from '@/lib/grading/grade';
 import { conditionIds } from '@/lib/rig/condition';
@@ -31,6 +32,8 @@ test.each<[string, readonly string[], Record<string, unknown>]>([
   ['line of a chart', traceLineIds, messages.gauges.trace.lines],
   ['line of a chart, in full', traceLineIds, messages.gauges.trace.long],
   ['level', levels, messages.learn.levels],
+  ['difficulty', difficulties, messages.learn.difficulties],
+  ['wish that is not met', wishNames.map((name) => `unmet-${name}`), messages.problems],
 ])('every %s has words', (_, ids, words) => {
   expect(ids.length).toBeGreaterThan(0);
   expect(ids.filter((id) => !(id in words))).toEqual([]);

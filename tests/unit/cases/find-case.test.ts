@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Case } from '@/lib/cases/case';
+import { caseFromSeed } from '@/lib/cases/case-from-seed';
 import { type Certify, type FoundCase, findCase, type UnmetWish } from '@/lib/cases/find-case';
 import type { Wishes } from '@/lib/cases/wishes';
-import type { Certificate } from '@/lib/diagnosis/certificate';
+import { type Certificate, certify } from '@/lib/diagnosis/certificate';
 import { causesIn, topicsOf } from '@/lib/topics/topics-of';
 import { aRig, catalogue } from '../../support/bench-rig';
 
@@ -12,16 +13,16 @@ function madeUp(theCase: Case, changes: Partial<Certificate> = {}): Certificate 
   return {
     settled: true,
     right: 1,
-    route: { steps: [], minutes: 10 + (number % 60), belief: new Float64Array() },
+    route: { steps: [], minutes: 10 + (number % 60), shown: [], beliefs: [], belief: new Float64Array() },
     features: { checks: 1, conditions: 1, closeness: 0, lookAlikes: 0, masked: false },
     difficulty: (number % 41) / 10 - 2,
     ...changes,
   };
 }
 
-const certify: Certify = (theCase) => madeUp(theCase);
+const quickly: Certify = (theCase) => madeUp(theCase);
 
-function find(wishes: Wishes, seed = 'alder', by: Certify = certify): FoundCase | UnmetWish {
+function find(wishes: Wishes, seed = 'alder', by: Certify = quickly): FoundCase | UnmetWish {
   return findCase(wishes, seed, catalogue, by);
 }
 
@@ -74,6 +75,17 @@ describe.each(seeds)('from the seed %s', (seed) => {
     ];
     const wrong = causesIn(found({ hardest: true, faults: 'double', causes }, seed).case, catalogue);
     for (const { id } of wrong) expect(causes).toContain(id);
+  });
+});
+
+test('the certificate that comes with a case is that of the case, and it is settled', () => {
+  const result = findCase({ topics: ['filtration'] }, 'alder', catalogue);
+  if ('unmet' in result) throw new Error(result.unmet);
+  const { difficulty, features, settled } = certify(caseFromSeed(result.case.spec, catalogue), catalogue);
+  expect({ settled, difficulty, features }).toEqual({
+    settled: true,
+    difficulty: result.certificate.difficulty,
+    features: result.certificate.features,
   });
 });
 

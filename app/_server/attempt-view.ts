@@ -7,6 +7,7 @@ import type { Rig } from '@/lib/rig/rig';
 import type { Setting } from '@/lib/rig/setting';
 import type { WorkOrder } from '@/lib/symptoms/work-order';
 import { catalogue } from './catalogue';
+import { type HintView, hintViews } from './hint-views';
 import { caseOf, type History, isSuperseded, readHistory } from './history';
 import { type RigChoices, rigChoices } from './rig-choices';
 
@@ -59,6 +60,9 @@ export interface AttemptView {
   /** Null when the attempt is superseded: its case can no longer be computed as it was. */
   face: CaseFace | null;
   readings: readonly ReadingView[];
+  /** Hints may be asked for while it is open. */
+  coached: boolean;
+  hints: readonly HintView[];
   minutes: number;
   destroyed: ReadonlySet<string>;
 }
@@ -80,6 +84,8 @@ export function attemptView(history: History): AttemptView {
     startedAt: attempt.createdAt,
     face: superseded ? null : caseFace(history),
     readings,
+    coached: attempt.coached,
+    hints: hintViews(history),
     minutes: readings.reduce((sum, { minutes }) => sum + minutes, 0),
     destroyed: instrumentsDestroyed(acts),
   };

@@ -2,19 +2,19 @@ import { database } from '@/app/_server/database';
 import { listActs } from '@/db/queries/acts';
 import { type Attempt, findAttempt } from '@/db/queries/attempts';
 import { type CallRow, findCall } from '@/db/queries/calls';
+import type { OpenAct } from '@/db/schema/acts';
 import { type Case, GENERATOR_VERSION } from '@/lib/cases/case';
 import { parseCaseCode } from '@/lib/cases/case-code';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
-import type { FindingAct, ReadingAct } from '@/lib/grading/acts';
 import { catalogue } from './catalogue';
 
-export type OpenAct = (ReadingAct | FindingAct) & { seq: number };
+export type StoredOpenAct = OpenAct & { seq: number };
 
 /** An attempt and all that happened in it. */
 export interface History {
   attempt: Attempt;
   /** In order; the call is not among them. */
-  acts: readonly OpenAct[];
+  acts: readonly StoredOpenAct[];
   /** Keys of the acts, each with its number. */
   keys: ReadonlyMap<string, number>;
   call: CallRow | undefined;

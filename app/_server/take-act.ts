@@ -1,5 +1,5 @@
 import { recordAct } from '@/db/queries/acts';
-import type { FindingAct, ReadingAct } from '@/lib/grading/acts';
+import type { OpenAct } from '@/db/schema/acts';
 import { database } from './database';
 import { type History, isSuperseded, readHistory } from './history';
 
@@ -15,7 +15,7 @@ export interface ActRequest<E extends string> {
   /** Made by the client: the same key again finds the act it made. */
   key: string;
   /** Pure: what the request comes to, given what has happened so far. */
-  decide: (history: History) => { act: ReadingAct | FindingAct } | { error: E };
+  decide: (history: History) => { act: OpenAct } | { error: E };
 }
 
 /**
@@ -47,11 +47,7 @@ export function closedReason({ attempt, call }: History): ClosedReason | undefin
   return isSuperseded(attempt) ? 'attempt-superseded' : undefined;
 }
 
-function write<E extends string>(
-  { learnerId, key }: ActRequest<E>,
-  { attempt, acts }: History,
-  body: ReadingAct | FindingAct,
-) {
+function write<E extends string>({ learnerId, key }: ActRequest<E>, { attempt, acts }: History, body: OpenAct) {
   const seq = (acts.at(-1)?.seq ?? 0) + 1;
   return recordAct(database(), learnerId, { attemptId: attempt.id, seq, key, body, createdAt: new Date() });
 }

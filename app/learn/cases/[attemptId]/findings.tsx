@@ -11,6 +11,7 @@ import ui from '@/app/_ui/ui.module.css';
 import { VerdictMark } from '@/app/_ui/verdict-mark';
 import type { Rig } from '@/lib/rig/rig';
 import styles from './case.module.css';
+import { Hints } from './hints';
 
 /** The job card: what was read and judged, and what was read and still waits for a verdict. */
 export function Findings({ view, units }: { view: AttemptView; units: UnitChoice }) {
@@ -36,6 +37,7 @@ export function Findings({ view, units }: { view: AttemptView; units: UnitChoice
         ))}
       </ol>
       {waiting.length > 0 && <Waiting view={view} waiting={waiting} units={units} />}
+      <Hints hints={view.hints} />
     </section>
   );
 }

@@ -13,6 +13,7 @@ import ui from '@/app/_ui/ui.module.css';
 import { Bench } from './bench';
 import { CallPanel } from './call-panel';
 import styles from './case.module.css';
+import { Coach } from './coach';
 import { Findings } from './findings';
 import { HookUp } from './hook-up';
 import { portLinks } from './port-links';
@@ -60,6 +61,7 @@ export default async function CasePage({ params, searchParams }: PageProps<'/lea
           </div>
         </div>
         <div className={styles.side}>
+          {view.state === 'open' && view.coached && <Coach view={view} />}
           <Findings view={view} units={units} />
           <CallPanel view={view} choices={face.choices} />
         </div>
@@ -71,6 +73,7 @@ export default async function CasePage({ params, searchParams }: PageProps<'/lea
         target={reading ? 'bench' : check ? 'hook-form' : 'hook-up'}
         when={[port, check?.id, reading?.seq, item?.quantity, item?.finding?.seq].join(' ')}
       />
+      <Reveal target="coach" when={String(view.hints.at(-1)?.seq)} />
     </>
   );
 }

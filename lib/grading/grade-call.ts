@@ -109,7 +109,8 @@ function earnedIn(
 function proves(theCase: Case, checks: Catalogue['checks'], healthy: RigState, { proof }: Answer): boolean {
   const { rig, workOrder, truth } = theCase;
   // Codes that are gone show that somebody cleared them.
-  const quantities = checks.get(proof.check)?.quantities.filter(({ measures }) => measures !== 'codes') ?? [];
+  const check = checks.get(proof.check);
+  const quantities = check?.ports[rig.id] ? check.quantities.filter(({ measures }) => measures !== 'codes') : [];
   return quantities.some((quantity) => {
     const verdict = (at: RigState, codes: number) =>
       trueVerdict(rig, proof.check, proof.condition, quantity.id, trueValue(at, proof.condition, quantity, codes));

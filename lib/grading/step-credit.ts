@@ -20,7 +20,7 @@ export interface Moment {
 
 /** Share of a reading's minutes that were well spent, 0…1: its worth per minute over that of the best, by what was known then. */
 export function creditOf(
-  { catalogue, rubric: { route } }: Marking,
+  { catalogue, rubric: { route } }: Pick<Marking, 'catalogue' | 'rubric'>,
   { check, shown }: ReadingAct,
   { open, worth, repeated, over, proves }: Moment,
 ): { code: StepCode; credit: number } {
@@ -41,7 +41,7 @@ export function creditOf(
  * pressure. Undefined where the order was in order, or where a check's worth is not known.
  */
 export function soonerThan(
-  { catalogue, rubric: { practice } }: Marking,
+  { catalogue, rubric: { practice } }: Pick<Marking, 'catalogue' | 'rubric'>,
   { check }: ReadingAct,
   { open, worth, repeated, over }: Moment,
 ): RouteStep | undefined {

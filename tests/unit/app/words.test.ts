@@ -7,6 +7,7 @@ import { areas } from '@/lib/areas';
 import { wishNames } from '@/lib/cases/wishes';
 import { comparisons, verdicts } from '@/lib/checks/verdict';
 import { parts } from '@/lib/grading/grade';
+import { noteCodes } from '@/lib/grading/note-codes';
 import { conditionIds } from '@/lib/rig/condition';
 import { traceLineIds } from '@/lib/rig/traces/trace';
 import { complaintIds, STORIES_PER_COMPLAINT, vehicleIds } from '@/lib/symptoms/work-order';
@@ -27,6 +28,7 @@ test.each<[string, readonly string[], Record<string, unknown>]>([
   ['verdict', verdicts, messages.verdicts],
   ['comparison', comparisons, messages.comparisons],
   ['part of the grade', parts, messages.debrief.parts],
+  ['reason for points', noteCodes, messages.debrief.notes],
   ['comparison of what an eye sees', comparisons, messages.comparisons.grade],
   ['area of work', checkGroups, messages.hookUp.groups],
   ['line of a chart', traceLineIds, messages.gauges.trace.lines],

@@ -4,9 +4,9 @@ import { conditionsOf, performCheck } from '@/lib/cases/perform-check';
 import type { Check, Mistake } from '@/lib/checks/check';
 import type { Shown } from '@/lib/checks/shown';
 import { appliesTo } from '@/lib/faults/apply-cause';
-import { safetyEvents } from '@/lib/grading/grade-practice';
+import { safetyEvents } from '@/lib/grading/safety-events';
 import type { ConditionId } from '@/lib/rig/condition';
-import { catalogue } from '../../support/bench-rig';
+import { aRig, catalogue } from '../../support/bench-rig';
 import { caseAt } from '../../support/case-at';
 
 /** Mistakes that only bite where something is wrong, each with a fault that makes it bite; by check or by rig and check. */
@@ -89,7 +89,7 @@ describe('a mistake', () => {
     '%s on %s is a safety event',
     (_name, rig, check, mistake) => {
       const { hookUp, shown } = made(check, mistake, rig, '000000');
-      const events = safetyEvents([{ kind: 'reading', seq: 1, ...hookUp, shown }]);
+      const events = safetyEvents([{ kind: 'reading', seq: 1, ...hookUp, shown }], { rig: aRig(rig) }, catalogue);
       const code = mistake.consequence === 'jet' ? 'high-pressure-jet' : mistake.consequence;
       expect(events).toEqual([{ seq: 1, code }]);
     },
@@ -121,6 +121,19 @@ describe('who keeps to the procedure', () => {
     return 'shown' in read ? read.shown : [];
   }
 });
+
+test.each([...catalogue.rigs.values()])(
+  'on $id the procedure’s own instruments cover what the sheet lets one expect',
+  (rig) => {
+    const events = checks.flatMap(({ id, ports, conditions, instruments }) =>
+      (ports[rig.id] ? conditions : []).flatMap((condition) => {
+        const reading = { kind: 'reading', seq: 1, check: id, condition, instrument: instruments[0] ?? '' } as const;
+        return safetyEvents([{ ...reading, shown: [] }], { rig }, catalogue).map(({ code }) => `${id} ${code}`);
+      }),
+    );
+    expect(events).toEqual([]);
+  },
+);
 
 test('every kind of consequence is taught somewhere', () => {
   const kinds = new Set(checks.flatMap(({ mistakes }) => mistakes.map(({ consequence }) => consequence)));

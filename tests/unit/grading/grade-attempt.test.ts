@@ -1,27 +1,35 @@
 import { expect, test } from 'vitest';
 import type { StoredAct } from '@/lib/grading/acts';
-import { defaultRubric, parts, SAFETY_CAP } from '@/lib/grading/grade';
+import { parts } from '@/lib/grading/grade';
 import { gradeAttempt } from '@/lib/grading/grade-attempt';
+import { pointsOf as sumOfNotes } from '@/lib/grading/mark';
 import { catalogue } from '../../support/bench-rig';
+import { standardRubric } from '../../support/marking';
 import { aCase, aWorkedAttempt, judged, rightCall, taken } from '../../support/worked-attempt';
 
 const plugged = aCase({ cause: 'inlet-screen-plugged' });
 const screen = { check: 'screen-drop', condition: 'full-load', instrument: 'differential-digital-0-1500-kpa' } as const;
 const prime = { check: 'prime-pressure', condition: 'key-on', instrument: 'dial-0-30-psi' } as const;
 
-/** Prime pressure and screen drop read, judged and understood; the screen called. */
+const bus = { check: 'rail-pressure', condition: 'full-load', instrument: 'data-display' } as const;
+const standard = standardRubric();
+
+/** Prime pressure, the rail on the bus and screen drop read, judged and understood; the screen called, all put right. */
 function goodWork(): StoredAct[] {
-  const [first, second] = [taken(plugged, 1, prime), taken(plugged, 3, screen)];
+  const [first, second, third] = [taken(plugged, 1, prime), taken(plugged, 3, bus), taken(plugged, 5, screen)];
+  const filtration = { suspects: ['filtration' as const] };
   return [
     first,
-    judged(plugged, 2, first, { clears: ['priming'] }),
+    judged(plugged, 2, first, { ...filtration, clears: ['priming', 'low-pressure-supply'] }),
     second,
-    judged(plugged, 4, second, { suspects: ['filtration'] }),
-    rightCall(plugged, 5),
+    judged(plugged, 4, second, filtration),
+    third,
+    judged(plugged, 6, third, filtration),
+    rightCall(plugged, 7, { restored: ['take-gauge-off', 'prime', 'look-for-leaks'] }),
   ];
 }
 
-function grade(acts: readonly StoredAct[], rubric = defaultRubric) {
+function grade(acts: readonly StoredAct[], rubric = standard) {
   return gradeAttempt(plugged, catalogue, acts, rubric);
 }
 
@@ -31,12 +39,8 @@ function pointsOf(acts: readonly StoredAct[], part: (typeof parts)[number]) {
 
 test('good work earns full marks in every part', () => {
   const { total, capped, parts: lines } = grade(goodWork());
-  expect(lines).toEqual(parts.map((part) => ({ part, points: defaultRubric[part], outOf: defaultRubric[part] })));
+  expect(lines).toEqual(parts.map((part) => ({ part, points: standard.parts[part], outOf: standard.parts[part] })));
   expect({ total, capped }).toEqual({ total: 100, capped: false });
-});
-
-test('the weights of the parts sum to a hundred', () => {
-  expect(Object.values(defaultRubric).reduce((sum, weight) => sum + weight, 0)).toBe(100);
 });
 
 test('grading again gives the identical grade', () => {
@@ -45,67 +49,91 @@ test('grading again gives the identical grade', () => {
 });
 
 test('another rubric weighs the same work otherwise', () => {
-  const rubric = { verdicts: 0, reasons: 0, call: 100, route: 0, practice: 0 };
+  const rubric = standardRubric({ parts: { verdicts: 0, reasons: 0, call: 100, route: 0, practice: 0 } });
   expect(grade(goodWork(), rubric).total).toBe(100);
   expect(grade([rightCall(plugged, 1, { cause: 'gear-pump-worn' })], rubric).total).toBe(40);
 });
 
+test('a grade says by which rubric it was given', () => {
+  expect(grade(goodWork()).rubric).toEqual({ id: 'standard', version: standard.version });
+});
+
 test('one finding earns half of verdicts and reasons, and says why', () => {
-  const acts = goodWork().filter(({ seq }) => seq !== 2);
-  expect(pointsOf(acts, 'verdicts')).toBe(defaultRubric.verdicts / 2);
+  const acts = goodWork().filter(({ seq }) => seq !== 4 && seq !== 6);
+  expect(pointsOf(acts, 'verdicts')).toBe(standard.parts.verdicts / 2);
+  expect(pointsOf(acts, 'reasons')).toBe(standard.parts.reasons / 2);
   expect(grade(acts).notes).toContainEqual({
     part: 'verdicts',
     code: 'few-findings',
-    values: { earned: 1, count: 1, expected: 2 },
+    values: { count: 1, expected: 2, outOf: 12.5 },
+    points: 0,
   });
 });
 
 test('a finding that names no area keeps two thirds of its reason', () => {
-  const [first, , second, , call] = goodWork();
-  if (first?.kind !== 'reading' || second?.kind !== 'reading' || call?.kind !== 'call') throw new Error('other acts');
-  const acts = [first, judged(plugged, 2, first), second, judged(plugged, 4, second), call];
-  expect(pointsOf(acts, 'reasons')).toBeCloseTo((2 / 3) * defaultRubric.reasons, 1);
+  const acts = goodWork().map((act) => (act.kind === 'finding' ? { ...act, clears: [], suspects: [] } : act));
+  expect(pointsOf(acts, 'reasons')).toBeCloseTo((2 / 3) * standard.parts.reasons, 1);
 });
 
-test('a lost gauge holds the total down whatever else was done well', () => {
-  const lost = taken(plugged, 6, { ...prime, condition: 'idle' });
+test('a lost gauge holds the total in the first band whatever else was done well', () => {
+  const lost = taken(plugged, 7, { ...prime, condition: 'idle' });
   expect(lost.shown).toEqual([{ kind: 'destroyed', quantity: 'prime-pressure' }]);
-  const graded = grade([...goodWork().slice(0, 4), lost, rightCall(plugged, 7)]);
-  expect(graded).toMatchObject({ total: SAFETY_CAP, capped: true, safetyEvents: [{ seq: 6 }] });
+  const graded = grade([...goodWork().slice(0, 6), lost, rightCall(plugged, 8)]);
+  expect(graded).toMatchObject({ total: standard.safetyCap, capped: true, score: 1, safetyEvents: [{ seq: 7 }] });
   expect(graded.notes.map(({ code }) => code)).toContain('instrument-destroyed');
 });
 
 test('a safety event on work that earns less than the cap caps nothing', () => {
   const lost = taken(plugged, 1, { ...prime, condition: 'idle' });
   const graded = grade([lost, rightCall(plugged, 2, { cause: 'gear-pump-worn', repair: 'replace-gear-pump' })]);
-  expect(graded.total).toBeLessThan(SAFETY_CAP);
-  expect(graded.capped).toBe(false);
+  expect(graded.total).toBeLessThan(standard.safetyCap);
+  expect(graded).toMatchObject({ capped: false, score: 0 });
 });
 
 test('belief is carried from finding to finding in the order of the acts', () => {
-  const clears = { clears: ['metering-control' as const] };
-  const [alone, reading, drop] = [taken(plugged, 1, prime), taken(plugged, 3, prime), taken(plugged, 1, screen)];
-  const before = grade([alone, judged(plugged, 2, alone, clears), rightCall(plugged, 3)]);
-  const after = grade([
-    drop,
-    judged(plugged, 2, drop),
-    reading,
-    judged(plugged, 4, reading, clears),
-    rightCall(plugged, 5),
-  ]);
-  // A prime pressure says nothing of the metering valve; once the screen's drop is known, nothing speaks for the valve.
-  expect(before.findings[0]?.clears).toEqual([{ area: 'metering-control', right: false }]);
-  expect(after.findings[1]?.clears).toEqual([{ area: 'metering-control', right: true }]);
+  const { findings, course } = grade(goodWork());
+  const filtration = [course?.start, ...findings.map(({ areas }) => areas)].map((areas) => areas?.filtration ?? 0);
+  expect(findings[1]?.suspects[0]?.before).toBe(filtration[1]);
+  expect(findings[2]?.suspects[0]).toEqual({
+    area: 'filtration',
+    right: true,
+    before: filtration[2],
+    after: filtration[3],
+  });
 });
 
-test('a grade tells the truth, the minutes, the expert’s route and what the repair moves', () => {
+test('a grade tells the truth, the minutes, both courses and what the repair moves', () => {
   const graded = grade(goodWork());
   expect(graded.truth).toEqual({ cause: 'inlet-screen-plugged', severity: 0.8 });
-  expect(graded.minutes).toBe(32);
+  expect(graded.minutes).toBe(38);
+  expect(graded.course?.steps.map(({ seq }) => seq)).toEqual([1, 3, 5]);
+  expect(graded.course?.expert.map(({ areas: _, ...step }) => step)).toEqual(graded.expertRoute);
   expect(graded.expertRoute.at(-1)).toMatchObject({ check: 'screen-drop', condition: 'full-load' });
   expect(graded.afterRepair.length).toBeGreaterThan(0);
+  expect(Number.isFinite(graded.difficulty)).toBe(true);
+});
+
+test('hints are counted and cost nothing by themselves', () => {
+  const hint: StoredAct = { seq: 7, kind: 'hint', next: null };
+  const [call] = goodWork().slice(-1);
+  const hinted = grade([...goodWork().slice(0, 6), hint, { ...(call as StoredAct), seq: 8 }]);
+  expect(hinted).toMatchObject({ hints: 1, total: 100 });
+  expect(grade(goodWork()).hints).toBe(0);
+});
+
+test('a call from before putting right was asked for loses nothing', () => {
+  const asked = grade([...goodWork().slice(0, 6), rightCall(plugged, 7, { restored: [] })]);
+  expect(pointsOf([...goodWork().slice(0, 6), rightCall(plugged, 7)], 'practice')).toBe(standard.parts.practice);
+  expect(asked.notes.filter(({ code }) => code === 'left-undone')).toHaveLength(3);
+});
+
+test('the points of a part are the sum of its notes’ points', () => {
+  for (const acts of [goodWork(), aWorkedAttempt(plugged), [rightCall(plugged, 1)]]) {
+    const { parts: lines, notes } = grade(acts);
+    for (const { part, points } of lines) expect(sumOfNotes(notes, part)).toBe(points);
+  }
 });
 
 test('an attempt without a call cannot be graded', () => {
-  expect(() => grade(goodWork().slice(0, 4))).toThrow(/without a call/);
+  expect(() => grade(goodWork().slice(0, 6))).toThrow(/without a call/);
 });

@@ -1,26 +1,35 @@
 import { describe, expect, test } from 'vitest';
+import type { Case } from '@/lib/cases/case';
 import { seedFromWord } from '@/lib/cases/case-code';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
 import type { Answer, CallAct } from '@/lib/grading/acts';
 import { gradeCall } from '@/lib/grading/grade-call';
+import { shareOf } from '@/lib/grading/mark';
 import { catalogue, causeOf, stateOf } from '../../support/bench-rig';
+import { standardRubric } from '../../support/marking';
 import { aCase, aNoticedCase, rightCall } from '../../support/worked-attempt';
 
 const plugged = aCase({ cause: 'inlet-screen-plugged' });
 
+/** A call's grade, with the share that it earns. */
+function judged(theCase: Case, call: CallAct, weights = standardRubric().call) {
+  const grade = gradeCall(theCase, catalogue, stateOf(theCase.rig, theCase.setting), call, weights);
+  return { ...grade, share: shareOf(grade.marks) };
+}
+
 function graded(changes: Partial<CallAct> = {}, theCase = plugged) {
-  return gradeCall(theCase, catalogue, stateOf(theCase.rig, theCase.setting), rightCall(theCase, 9, changes));
+  return judged(theCase, rightCall(theCase, 9, changes));
 }
 
 function codes(changes: Partial<CallAct>, theCase = plugged): string[] {
-  return graded(changes, theCase).notes.map(({ code }) => code);
+  return graded(changes, theCase).marks.map(({ code }) => code);
 }
 
 test.each([...catalogue.causes.keys()])('cause, repair and proof of %s earn everything', (cause) => {
   const grade = graded({}, aNoticedCase(cause));
   expect(grade.share).toBeCloseTo(1, 12);
   expect(grade.correct).toEqual({ cause: true, area: true, repair: true, proof: true });
-  expect(grade.notes.map(({ code }) => code)).toEqual(['cause-right', 'repair-right', 'proof-right']);
+  expect(grade.marks.map(({ code }) => code)).toEqual(['cause-right', 'repair-right', 'proof-right']);
 });
 
 test('the right area with the wrong cause earns part of the cause’s marks', () => {
@@ -29,6 +38,17 @@ test('the right area with the wrong cause earns part of the cause’s marks', ()
   const [area, wrong] = [graded(call).share, graded({ ...call, cause: 'injector-leakage-high' }).share];
   expect(area).toBeGreaterThan(wrong);
   expect(area).toBeLessThan(graded({ ...call, cause: 'inlet-screen-plugged' }).share);
+});
+
+test('what cause, area, repair and proof weigh is the rubric’s to say', () => {
+  const weights = { cause: 0.2, areaOnly: 0.1, repair: 0.3, proof: 0.5 };
+  const shares = (changes: Partial<CallAct>) =>
+    judged(plugged, rightCall(plugged, 9, changes), weights).marks.map(({ share, most }) => [share, most]);
+  expect(shares({ cause: 'main-filter-plugged' })).toEqual([
+    [0.1, 0.2],
+    [0.3, 0.3],
+    [0.5, 0.5],
+  ]);
 });
 
 test('the wrong area earns nothing for the cause', () => {
@@ -72,6 +92,10 @@ test('where nothing is broken any check that passes shows it', () => {
   expect(codes({ proof: { check: 'prime-pressure', condition: 'key-on' } }, sound)).toContain('proof-right');
 });
 
+test('a check that this rig does not have proves nothing', () => {
+  expect(codes({ proof: { check: 'supply-pump-pressure', condition: 'idle' } })).toContain('proof-wrong');
+});
+
 test('a check that content does not have proves nothing', () => {
   expect(codes({ proof: { check: 'compression', condition: 'idle' } })).toContain('proof-wrong');
 });
@@ -99,14 +123,14 @@ describe('two causes', () => {
 
   const called = (first: Answer, also?: Answer, theCase = both) => {
     const call: CallAct = { kind: 'call', ...first, ...(also && { also }) };
-    return gradeCall(theCase, catalogue, stateOf(theCase.rig, theCase.setting), call);
+    return judged(theCase, call);
   };
 
   test('both named earn everything, in either order', () => {
     for (const grade of [called(filter, valve), called(valve, filter)]) {
       expect(grade.share).toBeCloseTo(1, 12);
       expect(grade.correct).toEqual({ cause: true, area: true, repair: true, proof: true });
-      expect(grade.notes.map(({ code }) => code)).toContain('two-causes');
+      expect(grade.marks.map(({ code }) => code)).toContain('two-causes');
     }
   });
 

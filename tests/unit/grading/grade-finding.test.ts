@@ -197,7 +197,7 @@ describe('a finding that judges nothing measured', () => {
   const reading = aPrimeReading(5);
   const finding = judged(weakPump, 2, reading);
 
-  test.each<[string, FindingAct, ReadingAct | undefined]>([
+  test.each<[string, FindingAct & { seq: number }, ReadingAct | undefined]>([
     ['no such reading', finding, undefined],
     ['a check that content does not have', finding, { ...reading, check: 'compression' }],
     ['an instrument that content does not have', finding, { ...reading, instrument: 'stethoscope' }],

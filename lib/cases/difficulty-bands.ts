@@ -8,7 +8,7 @@ export interface DifficultyBands {
 }
 
 /** About a third each of what is drawn with one thing wrong. */
-const USUAL = { easierTo: -1.1, harderFrom: -0.75 };
+const USUAL = { easierTo: -1.25, harderFrom: -0.75 };
 /** About a third each of what is drawn at the hardest level. */
 const HARDEST = { easierTo: 0.4, harderFrom: 1.5 };
 

@@ -5,7 +5,15 @@ import { codeOf } from '../support/case-codes';
 import { causeNames } from '../support/causes';
 import { root } from '../support/server';
 import { expect, test } from './fixtures';
-import { codeOfTwo, type HookUp, openAttempt, primePressureLow, takeReading, writeFinding } from './learner';
+import {
+  askForHint,
+  codeOfTwo,
+  type HookUp,
+  openAttempt,
+  primePressureLow,
+  takeReading,
+  writeFinding,
+} from './learner';
 
 /** A severity whose digits appear nowhere by chance. */
 const SEVERITY = 873;
@@ -57,6 +65,34 @@ test('two cases that differ in nothing but the hidden cause are the same, byte f
   }
   expect(told[0]?.length).toBeGreaterThan(8);
   for (const other of told.slice(1)) expect(differences(told[0] ?? [], other)).toEqual([]);
+});
+
+test('two cases that differ in nothing but the hidden cause get the same hint before and after a reading, byte for byte', async ({
+  page,
+  request,
+}) => {
+  const told = [];
+  for (const cause of ['suction-air-leak', 'rail-sensor-reads-high']) {
+    const code = codeOf(cause, 0, 'same-bytes');
+    const id = await openAttempt(page, code, { coached: true });
+    await askForHint(page);
+    const before = await crawl(request, id, 1);
+    await takeReading(page, primePressureLow.hookUp);
+    await askForHint(page);
+    const answers = [...before, ...(await crawl(request, id, 3))];
+    told.push(answers.map((answer) => answer.replaceAll(id, 'ATTEMPT').replaceAll(code, 'CODE')));
+  }
+  expect(told[0]?.some((answer) => answer.includes('Hook it up'))).toBe(true);
+  expect(differences(told[0] ?? [], told[1] ?? [])).toEqual([]);
+});
+
+test('a hint names no cause and no more than a check', async ({ page, request }) => {
+  const id = await openAttempt(page, codeOf('injector-leakage-high', SEVERITY, 'leak-test'), { coached: true });
+  const heard = await listen(page);
+  await askForHint(page);
+  const answers = [...heard, ...(await crawl(request, id, 1))];
+  expect(answers.some((answer) => answer.includes('Hook it up'))).toBe(true);
+  for (const answer of answers) expectNothingTold(answer);
 });
 
 test('a second cause is told no more than the first', async ({ page, request }) => {

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { expect, type Page } from '@playwright/test';
 import { loadCatalogue } from '@/content/load';
-import { recordAttempt } from '@/db/queries/attempts';
+import { type Attempt, recordAttempt } from '@/db/queries/attempts';
 import { type ChosenCause, formatCaseCode, parseCaseCode, seedFromWord } from '@/lib/cases/case-code';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
 import { anAttempt } from '../support/attempt-rows';
@@ -37,13 +37,13 @@ export async function startByCode(page: Page, code: string): Promise<string> {
 }
 
 /** An attempt put straight into the shared database, for tests of what comes after the start. */
-export async function openAttempt(page: Page, code: string): Promise<string> {
+export async function openAttempt(page: Page, code: string, changes: Partial<Attempt> = {}): Promise<string> {
   const parsed = parseCaseCode(code, catalogue);
   if ('error' in parsed) throw new Error(`${code}: ${parsed.error}`);
   const { generatorVersion, contentHash } = caseFromSeed(parsed.spec, catalogue);
   const id = randomBytes(10).toString('hex');
-  const row = anAttempt({ id, key: id, learnerId: 'local', caseCode: code, generatorVersion, contentHash });
-  await recordAttempt(openPlace(placeFor(SHARED_PORT)), row);
+  const row = { id, key: id, learnerId: 'local', caseCode: code, generatorVersion, contentHash, ...changes };
+  await recordAttempt(openPlace(placeFor(SHARED_PORT)), anAttempt(row));
   await page.goto(`/learn/cases/${id}`);
   return id;
 }
@@ -117,6 +117,12 @@ export async function fillCall(page: Page, call: Call): Promise<void> {
   await page.getByLabel('Which check will prove it?').selectOption({ label: call.proof });
   const steps = page.getByRole('group', { name: 'What do you put right before you hand it back?' });
   for (const step of call.restored ?? []) await steps.getByLabel(step).check();
+}
+
+/** Asks for a hint and waits until it is there. */
+export async function askForHint(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Give me a hint' }).click();
+  await expect(page.getByRole('link', { name: 'Hook it up' })).toBeVisible();
 }
 
 /** The lines of the job card that carry a verdict. */

@@ -25,7 +25,7 @@ export default async function TopicsPage() {
         <h1>{t('title')}</h1>
         <p className={ui.prose}>{t('body')}</p>
         <nav aria-label={t('list')}>
-          <ol className={ui.steps}>
+          <ol className={`${ui.steps} ${styles.list}`}>
             {topics.map(({ id, text }) => (
               <li key={id}>
                 <a className={styles.way} href={`#${id}`}>

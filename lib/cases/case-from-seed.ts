@@ -19,7 +19,7 @@ import { type Case, GENERATOR_VERSION, type Truth } from './case';
 import { type CaseSpec, formatCaseCode } from './case-code';
 
 /** How often a milder draw than a driver would notice is drawn again before the severest is taken. */
-const SEVERITY_DRAWS = 6;
+export const SEVERITY_DRAWS = 6;
 /** How often the hardest level draws two causes, where there are two that go together. */
 export const DOUBLE_SHARE = 0.6;
 /** Fuel is delivered so much clear of its cloud point. */

@@ -5,7 +5,8 @@ import type { RigState } from '../rig/rig-state';
 import { complaintOf, complaintValues, unfoundedComplaints } from '../symptoms/complaint';
 import { troubleCodes } from '../symptoms/trouble-codes';
 import { complaintIds, type TroubleCode, type WorkOrder } from '../symptoms/work-order';
-import { between, SLICES, type Slice } from './strata';
+import { interpolate } from './interpolate';
+import { SLICES, type Slice } from './strata';
 
 /** What a driver and the control unit would notice: chances, as a slice may lie on either side of a threshold. */
 export interface Noticed {
@@ -22,17 +23,18 @@ const WORSE_TOGETHER = 0.15;
 
 const NOTHING = complaintIds.length;
 
-/** Places within a slice at which it is asked what would be noticed, as parts of its width from the middle. */
-const PLACES = [-0.3, 0, 0.3] as const;
+/**
+ * Places around the middle of a slice at which it is asked what would be noticed, in widths of it. They reach into the
+ * next slices, as interpolation puts a threshold no nearer than that.
+ */
+const PLACES = [-0.9, -0.3, 0.3, 0.9] as const;
 
 /** What is noticed over a slice, from what its rules look at, interpolated between the severities that were solved. */
 export function noticedOver(rig: Rig, nodes: readonly RigState[], slice: Slice): Noticed {
-  const [from, to] = [nodes[slice.lower]?.points, nodes[slice.upper]?.points];
-  if (!from || !to) throw new RangeError('A slice lies between two solved severities');
-  const places = from === to ? [0] : PLACES;
+  const places = slice.lower === slice.upper ? [0] : PLACES;
   const noticed = emptyNoticed(rig);
   for (const place of places) {
-    const points = pointsBetween(rig, from, to, slice.share + place / SLICES);
+    const points = pointsAt(rig, nodes, slice.lower + slice.share + place / SLICES);
     const stored = troubleCodes(rig, points);
     const complaint = complaintOf(rig, points, stored);
     addTo(noticed.complaint, complaint ? complaintIds.indexOf(complaint) : NOTHING, 1 / places.length);
@@ -51,16 +53,22 @@ function addTo(chances: Float64Array, index: number, amount: number): void {
   chances[index] = (chances[index] as number) + amount;
 }
 
-/** Points that hold only what complaints and codes are read off. */
-function pointsBetween(rig: Rig, from: OperatingPoints, to: OperatingPoints, share: number): OperatingPoints {
+/**
+ * Points that hold only what complaints and codes are read off.
+ *
+ * @param place  Counted in solved severities from the mildest.
+ */
+function pointsAt(rig: Rig, nodes: readonly RigState[], place: number): OperatingPoints {
   const points = Object.fromEntries(
     steadyConditionIds.map((id) => [id, { pressures: {}, temperatures: {}, flows: {}, values: {} }]),
   ) as unknown as OperatingPoints;
+  const within = Math.min(nodes.length - 1, Math.max(0, place));
+  const lower = Math.min(Math.max(0, nodes.length - 2), Math.floor(within));
   for (const [condition, key] of noticedValues(rig)) {
-    const [lower, upper] = [from[condition].values[key], to[condition].values[key]];
-    if (lower === undefined || upper === undefined) continue;
-    const whole = isWhole(key);
-    points[condition].values[key] = whole ? (share < 0.5 ? lower : upper) : between(lower, upper, share);
+    // What a point does not have is never there, such as the time to enable an engine that does not start.
+    const at = (node: number) => nodes[node]?.points[condition].values[key] ?? Number.POSITIVE_INFINITY;
+    const value = isWhole(key) ? at(Math.round(within)) : interpolate(at, nodes.length, lower, within - lower);
+    if (Number.isFinite(value)) points[condition].values[key] = value;
   }
   return points;
 }

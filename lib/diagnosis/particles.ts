@@ -9,7 +9,8 @@ import { PointsOnDemand } from '../rig/points-on-demand';
 import type { RigState } from '../rig/rig-state';
 import { Traces } from '../rig/traces/traces';
 import { type Candidate, candidatesOf } from './candidates';
-import { between, SLICES, type Strata, strataOf } from './strata';
+import { interpolate } from './interpolate';
+import { SLICES, type Strata, strataOf } from './strata';
 import { type Single, type Weighed, weigh } from './weigh';
 
 /** What is known of a case before anything is measured; of its points, only in which conditions the engine runs. */
@@ -119,8 +120,10 @@ interface Over {
   spread: number;
 }
 
+type NodeReader = (strata: Strata, node: number) => number;
+
 /** Reads a quantity off a solved severity, once each. */
-function nodeReader(quantity: Quantity, condition: ConditionId): (strata: Strata, node: number) => number {
+function nodeReader(quantity: Quantity, condition: ConditionId): NodeReader {
   const known = new Map<RigState, number>();
   return ({ nodes }, node) => {
     const state = nodes[node] as RigState;
@@ -130,18 +133,15 @@ function nodeReader(quantity: Quantity, condition: ConditionId): (strata: Strata
   };
 }
 
-function valueOver(
-  { strata, slice, standsFor }: Single,
-  read: ReturnType<typeof nodeReader>,
-  { grades }: Quantity,
-): Over {
-  const [lower, upper] = [read(strata, slice.lower), read(strata, slice.upper)];
+function valueOver({ strata, slice, standsFor }: Single, read: NodeReader, { grades }: Quantity): Over {
+  const at = (node: number) => read(strata, node);
+  const { lower, upper, share } = slice;
   // A grade has nothing between it and the next.
-  if (grades) return { value: slice.share < 0.5 ? lower : upper, spread: 0 };
-  const half = 0.5 / SLICES;
-  const width = between(lower, upper, slice.share + half) - between(lower, upper, slice.share - half);
+  if (grades || lower === upper) return { value: at(share < 0.5 ? lower : upper), spread: 0 };
+  const along = (place: number) => interpolate(at, strata.nodes.length, lower, place);
+  const width = along(share + 0.5 / SLICES) - along(share - 0.5 / SLICES);
   const spread = Number.isFinite(width) ? Math.abs(width) * standsFor * EVEN : 0;
-  return { value: between(lower, upper, slice.share), spread };
+  return { value: along(share), spread };
 }
 
 /** Beyond this ratio to the sound rig, what two causes do is no longer multiplied. */

@@ -59,14 +59,3 @@ export function slicesBetween(severities: readonly number[]): Slice[] {
     });
   });
 }
-
-/**
- * A reading between two severities. Parameters move by powers, and what follows from them nearly does: between values of
- * one sign it goes by their ratio, otherwise in a straight line.
- */
-export function between(lower: number, upper: number, share: number): number {
-  if (lower === upper) return lower;
-  // What never comes, such as a time to start, has nothing half way to it.
-  if (!Number.isFinite(lower) || !Number.isFinite(upper)) return share < 0.5 ? lower : upper;
-  return lower * upper > 0 ? lower * (upper / lower) ** share : lower + share * (upper - lower);
-}

@@ -1,4 +1,4 @@
-import { DOUBLE_SHARE, independent } from '../cases/case-from-seed';
+import { DOUBLE_SHARE, independent, SEVERITY_DRAWS } from '../cases/case-from-seed';
 import type { Cause } from '../faults/cause';
 import type { Rig } from '../rig/rig';
 import type { TroubleCode, WorkOrder } from '../symptoms/work-order';
@@ -16,9 +16,9 @@ export interface WorkOrderFacts {
 export interface Single {
   strata: Strata;
   slice: Slice;
-  /** Slices of the range that it stands for. */
+  /** Slices of the range that it stands for; 0 for the very end of it. */
   standsFor: number;
-  /** Share of its cause's prior. */
+  /** Share of its cause's prior. A cause's shares sum to 1, less where the generator often draws another instead. */
   share: number;
   noticed: Noticed;
 }
@@ -47,16 +47,34 @@ export function weigh({ rig, workOrder, spec }: WorkOrderFacts, strata: readonly
   return spec.hardest ? [...alone, ...weighPairs(singles, codes, workOrder)] : alone;
 }
 
+/**
+ * A cause's slices, each as likely as the generator draws it: only severities that a driver would notice, and the severest
+ * of all where several draws were too mild.
+ */
 function singlesOf(rig: Rig, strata: Strata): Single[] {
-  const all = strata.slices.map((slice) => ({ slice, noticed: noticedOver(rig, strata.nodes, slice) }));
-  const sound = strata.cause.effects.length === 0;
-  const noticed = all.map((one) => (sound ? 1 : chanceNoticed(one.noticed)));
-  const total = noticed.reduce((sum, chance) => sum + chance, 0);
-  return all.map((one, index) => {
-    // A cause that nobody would notice at its severest is not what a vehicle comes in with.
-    const share = total > 0 ? (noticed[index] as number) / total : 0;
-    return { strata, ...one, standsFor: 1, share };
-  });
+  const all = strata.slices.map((slice) => ({
+    strata,
+    slice,
+    standsFor: 1,
+    noticed: noticedOver(rig, strata.nodes, slice),
+  }));
+  if (strata.cause.effects.length === 0) return all.map((one) => ({ ...one, share: 1 / all.length }));
+  const chances = all.map(({ noticed }) => chanceNoticed(noticed));
+  const total = chances.reduce((sum, chance) => sum + chance, 0);
+  const tooMild = (1 - total / all.length) ** SEVERITY_DRAWS;
+  const singles = all.map((one, index) => ({
+    ...one,
+    share: total > 0 ? ((1 - tooMild) * (chances[index] as number)) / total : 0,
+  }));
+  return [...singles, severest(rig, strata, tooMild)];
+}
+
+/** The end of the range. Where nobody would notice even that, the generator draws another cause. */
+function severest(rig: Rig, strata: Strata, tooMild: number): Single {
+  const end = strata.nodes.length - 1;
+  const slice = { lower: end, upper: end, share: 0, severity: strata.cause.severity.max };
+  const noticed = noticedOver(rig, strata.nodes, slice);
+  return { strata, slice, standsFor: 0, noticed, share: tooMild * chanceNoticed(noticed) };
 }
 
 /** How often a cause is drawn without a second. */
@@ -92,9 +110,10 @@ function weighPairs(
 
 /** A few slices, evenly over the range, in place of all. */
 function standingFor(all: readonly Single[]): Single[] {
-  const count = Math.min(STANDING, all.length);
+  const slices = all.filter(({ standsFor }) => standsFor > 0);
+  const count = Math.min(STANDING, slices.length);
   return Array.from({ length: count }, (_, index) => {
-    const single = all[Math.floor(((index + 0.5) * all.length) / count)] as Single;
-    return { ...single, standsFor: all.length / count, share: 1 / count };
+    const single = slices[Math.floor(((index + 0.5) * slices.length) / count)] as Single;
+    return { ...single, standsFor: slices.length / count, share: 1 / count };
   });
 }

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { trueValue } from '@/lib/checks/quantity';
+import { interpolate } from '@/lib/diagnosis/interpolate';
 import { Particles, particlesOf } from '@/lib/diagnosis/particles';
-import { between, slicesBetween } from '@/lib/diagnosis/strata';
+import { slicesBetween } from '@/lib/diagnosis/strata';
 import { applyCause, canHappen } from '@/lib/faults/apply-cause';
 import { PointsOnDemand } from '@/lib/rig/points-on-demand';
 import {
@@ -44,14 +45,17 @@ test('the work order leaves only what would have led to it', () => {
   ).toBeLessThan(1e-3);
 });
 
-test('how common a cause is weighs before anything is seen', () => {
-  const weights = (id: string) => particles.start.filter((_, index) => particles.causes[index]?.[0]?.id === id);
-  const total = (id: string) => weights(id).reduce((sum, weight) => sum + weight, 0);
-  // Both lack power at every severity that is noticed, so that the prior alone tells them apart.
-  const ratio = total('supply-filter-plugged') / total('supply-line-restricted');
-  expect(ratio).toBeGreaterThan(
-    0.5 * (causeOf('supply-filter-plugged').weight / causeOf('supply-line-restricted').weight),
-  );
+test('a cause twice as common is believed twice as much before anything is seen', () => {
+  const believed = (among: Particles, id: string) =>
+    among.start.reduce((sum, weight, index) => sum + (among.causes[index]?.[0]?.id === id ? weight : 0), 0);
+  const odds = (among: Particles) => {
+    const p = believed(among, 'main-filter-plugged');
+    return p / (1 - p);
+  };
+  const cause = causeOf('main-filter-plugged');
+  const commoner = new Map(catalogue.causes).set(cause.id, { ...cause, weight: 2 * cause.weight });
+  const more = new Particles({ ...known, spec: {} }, { ...catalogue, causes: commoner });
+  expect(odds(more) / odds(particles)).toBeCloseTo(2, 3);
 });
 
 // Not so where a pump falls off its curve, as behind a plugged supply filter: there a slice straddles the fall.
@@ -126,13 +130,35 @@ describe('slices', () => {
   });
 });
 
-describe('between', () => {
-  test('goes by ratio where both have one sign, straight where not, and jumps to what never comes', () => {
-    expect(between(1, 100, 0.5)).toBeCloseTo(10, 12);
-    expect(between(-1, -100, 0.5)).toBeCloseTo(-10, 12);
-    expect(between(0, 10, 0.3)).toBeCloseTo(3, 12);
-    expect(between(-5, 5, 0.5)).toBeCloseTo(0, 12);
-    expect(between(2, Number.POSITIVE_INFINITY, 0.4)).toBe(2);
-    expect(between(2, Number.POSITIVE_INFINITY, 0.6)).toBe(Number.POSITIVE_INFINITY);
+describe('interpolation', () => {
+  const along = (values: readonly number[], lower: number, share: number) =>
+    interpolate((node) => values[node] ?? Number.NaN, values.length, lower, share);
+
+  test('goes by ratio where all have one sign, and straight where not', () => {
+    expect(along([1, 100], 0, 0.5)).toBeCloseTo(10, 12);
+    expect(along([-1, -100], 0, 0.5)).toBeCloseTo(-10, 12);
+    expect(along([1, 10, 100, 1000], 1, 0.5)).toBeCloseTo(10 ** 1.5, 9);
+    expect(along([0, 10], 0, 0.3)).toBeCloseTo(3, 12);
+    expect(along([-5, 5], 0, 0.5)).toBeCloseTo(0, 12);
+  });
+
+  test('jumps to what never comes', () => {
+    const never = Number.POSITIVE_INFINITY;
+    expect(along([1, 2, never], 1, 0.4)).toBe(2);
+    expect(along([1, 2, never], 1, 0.6)).toBe(never);
+  });
+
+  test('follows a held value to where a controller runs out, and the fall from there', () => {
+    // Held at 100 up to 1.6, then halving every unit.
+    const held = (x: number) => (x < 1.6 ? 100 : 100 * 0.5 ** (x - 1.6));
+    const values = [0, 1, 2, 3, 4].map(held);
+    for (const share of [0.1, 0.3, 0.5, 0.7, 0.9]) expect(along(values, 1, share)).toBeCloseTo(held(1 + share), 9);
+  });
+
+  test('of a smooth curve is closer than the chord', () => {
+    const curve = (x: number) => Math.exp(x * x * 0.2);
+    const values = [0, 1, 2, 3].map(curve);
+    const chord = Math.sqrt(curve(1) * curve(2));
+    expect(Math.abs(along(values, 1, 0.5) - curve(1.5))).toBeLessThan(0.3 * Math.abs(chord - curve(1.5)));
   });
 });

@@ -1,9 +1,15 @@
 import type { Mistake } from '@/lib/checks/check';
 import type { Answer, CallAct } from '@/lib/grading/acts';
 import type { FindingGrade, Grade, SafetyEvent } from '@/lib/grading/grade';
+import { topicsOf } from '@/lib/topics/topics-of';
+import { familyOf } from './alike-causes';
 import { type AttemptView, attemptView, type ReadingItem, type ReadingView } from './attempt-view';
 import { catalogue } from './catalogue';
-import { type History, readHistory } from './history';
+import { caseOf, type History, isSuperseded, readHistory } from './history';
+import { type RepairPressures, repairPressures } from './repair-pressures';
+import { type RouteViews, routeViews } from './route-views';
+import { type Skipped, skippedChecks } from './skipped-checks';
+import { type TryResult, tryCheck } from './try-check';
 
 /** A finding with what it judged and how it was graded. */
 export interface GradedFinding {
@@ -47,16 +53,37 @@ export interface DebriefView {
   truths: readonly TruthView[];
   findings: readonly GradedFinding[];
   dangers: readonly DangerView[];
+  routes: RouteViews;
+  /** Checks worth trying now; none where the grade does not say or the case can no longer be computed. */
+  skipped: readonly Skipped[];
+  /** What was asked to be tried. */
+  trial: TryResult | undefined;
+  /** Undefined where the case can no longer be computed. */
+  repaired: RepairPressures | undefined;
+  /** Parts of the trade that the case belongs to. */
+  topics: readonly { id: string; name: string }[];
+  /** Whether the rig can have other causes of the same area. */
+  hasFamily: boolean;
+}
+
+/** What the address asks a debrief to show besides, as it came in. */
+export interface Asked {
+  try?: unknown;
+  at?: unknown;
 }
 
 /** What a debrief shows. `open` while the call is not made; undefined when the attempt is missing or someone else's. */
-export async function readDebriefView(learnerId: string, attemptId: string): Promise<DebriefView | 'open' | undefined> {
+export async function readDebriefView(
+  learnerId: string,
+  attemptId: string,
+  asked: Asked = {},
+): Promise<DebriefView | 'open' | undefined> {
   const history = await readHistory(learnerId, attemptId);
   if (!history) return undefined;
-  return history.call ? debriefView(history, history.call) : 'open';
+  return history.call ? debriefView(history, history.call, asked) : 'open';
 }
 
-function debriefView(history: History, { body, grade }: NonNullable<History['call']>): DebriefView {
+function debriefView(history: History, { body, grade }: NonNullable<History['call']>, asked: Asked): DebriefView {
   const attempt = attemptView(history);
   const answers = body.also ? [body, body.also] : [body];
   const { cause, severity, also } = grade.truth;
@@ -68,7 +95,33 @@ function debriefView(history: History, { body, grade }: NonNullable<History['cal
     truths: [{ cause, severity }, ...(also ? [also] : [])].map(truthView),
     findings: grade.findings.flatMap((finding) => gradedFinding(attempt, finding)),
     dangers: grade.safetyEvents.map((event) => dangerView(attempt, event)),
+    routes: routeViews(attempt, grade),
+    topics: topicViews(grade),
+    ...computedAnew(history, grade, asked),
   };
+}
+
+/** What the stored grade does not hold: computed on the case, where it still can be. The call is made, so its truth may show. */
+function computedAnew(
+  history: History,
+  grade: Grade,
+  asked: Asked,
+): Pick<DebriefView, 'skipped' | 'trial' | 'repaired' | 'hasFamily'> {
+  if (isSuperseded(history.attempt)) return { skipped: [], trial: undefined, repaired: undefined, hasFamily: false };
+  const theCase = caseOf(history.attempt);
+  const skipped = grade.course ? skippedChecks(grade.course) : [];
+  return {
+    skipped,
+    trial: typeof asked.try === 'string' ? tryCheck(theCase, history, skipped, asked.try) : undefined,
+    repaired: repairPressures(theCase, grade.afterRepair, asked.at),
+    hasFamily: familyOf(grade.truth, theCase.rig, catalogue()).length > 0,
+  };
+}
+
+function topicViews({ truth }: Grade): DebriefView['topics'] {
+  const causes = [truth.cause, truth.also?.cause].flatMap((id) => catalogue().causes.get(id ?? '') ?? []);
+  const topics = new Map(causes.flatMap((cause) => topicsOf(cause, catalogue())).map((topic) => [topic.id, topic]));
+  return [...topics.values()].map(({ id, text }) => ({ id, name: text.en.name }));
 }
 
 function namedAnswer({ cause, repair, proof }: Answer): NamedAnswer {
@@ -121,6 +174,8 @@ function dangerView({ readings }: AttemptView, event: SafetyEvent): DangerView {
 const CONSEQUENCES: Record<SafetyEvent['code'], Mistake['consequence']> = {
   'instrument-destroyed': 'instrument-destroyed',
   'high-pressure-jet': 'jet',
+  // Whether the gauge survived it was luck.
+  'cranked-low-range': 'instrument-destroyed',
 };
 
 /** Whether a known mistake is what was made: with its instrument and in its condition, where it names them. */

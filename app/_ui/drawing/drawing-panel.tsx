@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { useTranslations } from 'next-intl';
-import type { Drawing } from '@/lib/rig/drawing';
+import type { Drawing, Point } from '@/lib/rig/drawing';
 import type { Rig } from '@/lib/rig/rig';
 import ui from '../ui.module.css';
 import styles from './drawing.module.css';
@@ -13,6 +13,15 @@ export interface PortLink {
   chosen: boolean;
 }
 
+/** What stands at a port, in the same unit throughout unless it names its own. */
+export interface PortPressureLabel {
+  port: string;
+  before: string;
+  after: string;
+  unit: string | undefined;
+  moved: boolean;
+}
+
 const KEY = ['suction', 'low', 'high', 'return'] as const;
 
 /** The drawing in a panel of its own, with its ports as links lying over it and the key below. */
@@ -21,11 +30,17 @@ export function DrawingPanel({
   drawing,
   ports,
   faulty,
+  pressures,
+  children,
 }: {
   rig: Rig;
   drawing: Drawing;
   ports?: readonly PortLink[];
   faulty?: readonly string[];
+  /** Seen only: what they say must stand beside the drawing as well. */
+  pressures?: readonly PortPressureLabel[];
+  /** Stands below the key. */
+  children?: React.ReactNode;
 }) {
   const t = useTranslations('drawing');
   return (
@@ -41,11 +56,14 @@ export function DrawingPanel({
           <RigDrawing
             rig={rig}
             drawing={drawing}
-            taps={ports !== undefined}
+            taps={(ports ?? pressures ?? []).map((tapped) => ('port' in tapped ? tapped.port : tapped.id))}
             {...(faulty !== undefined && { faulty })}
           />
           {ports?.map((port) => (
             <PortButton key={port.id} port={port} drawing={drawing} />
+          ))}
+          {pressures?.map((label) => (
+            <PressureLabel key={label.port} label={label} drawing={drawing} />
           ))}
         </div>
       </section>
@@ -59,19 +77,47 @@ export function DrawingPanel({
           </li>
         ))}
       </ul>
+      {children}
     </section>
   );
+}
+
+/** Before above, after below. */
+function PressureLabel({
+  label: { port, before, after, unit, moved },
+  drawing,
+}: {
+  label: PortPressureLabel;
+  drawing: Drawing;
+}) {
+  const place = drawing.ports[port];
+  if (!place) return null;
+  return (
+    <div
+      className={moved ? `${styles.pressure} ${styles.moved}` : styles.pressure}
+      style={placed(place.at, drawing)}
+      aria-hidden="true"
+    >
+      <b>{port}</b>
+      <span className={styles.reading}>{before}</span>
+      <span className={`${styles.reading} ${styles.repaired}`}>{`→ ${after}`}</span>
+      {unit && <i>{unit}</i>}
+    </div>
+  );
+}
+
+function placed([x, y]: Point, { width, height }: Drawing): { left: string; top: string } {
+  return { left: `${(100 * x) / width}%`, top: `${(100 * y) / height}%` };
 }
 
 function PortButton({ port, drawing }: { port: PortLink; drawing: Drawing }) {
   const t = useTranslations('drawing');
   const place = drawing.ports[port.id];
   if (!place) return null;
-  const [x, y] = place.at;
   return (
     <Link
       className={styles.port}
-      style={{ left: `${(100 * x) / drawing.width}%`, top: `${(100 * y) / drawing.height}%` }}
+      style={placed(place.at, drawing)}
       href={port.href}
       scroll={false}
       prefetch={false}

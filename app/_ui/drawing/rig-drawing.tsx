@@ -26,17 +26,17 @@ export function RigDrawing({
   rig,
   drawing,
   faulty = [],
-  taps = false,
+  taps = [],
 }: {
   rig: Rig;
   drawing: Drawing;
   faulty?: readonly string[];
-  /** Show where the ports tap in. */
-  taps?: boolean;
+  /** Ports that are shown where they tap in. */
+  taps?: readonly string[];
 }) {
   const t = useTranslations('drawing');
   const faultyNames = rig.elements.filter(({ id }) => faulty.includes(id)).map(({ text }) => text.en);
-  const top = taps ? 0 : PORT_ROOM;
+  const top = taps.length > 0 ? 0 : PORT_ROOM;
   const sides = new Map(rig.nodes.map(({ id, side }) => [id, side]));
   const rings = faulty.map((id) => faultRing(drawing, rig, id)).filter((box) => box !== undefined);
   const cylinders = findOfKind(rig, 'injector-return')?.cylinders;
@@ -53,8 +53,9 @@ export function RigDrawing({
       {rig.elements.map((element) => (
         <Lines key={element.id} element={element} drawing={drawing} sides={sides} />
       ))}
-      {taps &&
-        Object.entries(drawing.ports).map(([id, { at, tap }]) => (
+      {Object.entries(drawing.ports)
+        .filter(([id]) => taps.includes(id))
+        .map(([id, { at, tap }]) => (
           <path key={id} className={styles.tap} d={linePath([tap, at])} />
         ))}
       {rings.map(([left, top, right, bottom]) => (

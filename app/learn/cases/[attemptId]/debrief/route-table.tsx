@@ -1,0 +1,56 @@
+import { useFormatter, useTranslations } from 'next-intl';
+import type { RouteViews } from '@/app/_server/route-views';
+import styles from './charts.module.css';
+
+/** The time line in numbers, with what would have told more. */
+export function RouteTable({ routes: { yours, expert } }: { routes: RouteViews }) {
+  const t = useTranslations('debrief');
+  const run = useTranslations('conditionsShort');
+  const { number } = useFormatter();
+  const percent = (share: number) => number(share, { style: 'percent' });
+  return (
+    <details className={styles.more}>
+      <summary>{t('routeTable')}</summary>
+      <div className={styles.pan}>
+        <table className={styles.table}>
+          <caption>{t('you')}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{t('colCheck')}</th>
+              <th scope="col">{t('colMinutes')}</th>
+              <th scope="col">{t('colCredit')}</th>
+              <th scope="col">{t('colBetter')}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {yours.map(({ seq, check, condition, minutes, credit, better }) => (
+              <tr key={seq}>
+                <th scope="row">{`${check}, ${run(condition)}`}</th>
+                <td>{minutes}</td>
+                <td>{credit === undefined ? '–' : percent(credit)}</td>
+                <td className={styles.words}>{better ? `${better.check}, ${run(better.condition)}` : '–'}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+        <table className={styles.table}>
+          <caption>{t('expert')}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{t('colCheck')}</th>
+              <th scope="col">{t('colMinutes')}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {expert.map(({ key, check, condition, minutes }) => (
+              <tr key={key}>
+                <th scope="row">{`${check}, ${run(condition)}`}</th>
+                <td>{minutes}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </details>
+  );
+}

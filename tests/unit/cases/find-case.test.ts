@@ -1,26 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import type { Case } from '@/lib/cases/case';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
 import { type Certify, type FoundCase, findCase, type UnmetWish } from '@/lib/cases/find-case';
 import type { Wishes } from '@/lib/cases/wishes';
-import { type Certificate, certify } from '@/lib/diagnosis/certificate';
+import { certify } from '@/lib/diagnosis/certificate';
 import { causesIn, topicsOf } from '@/lib/topics/topics-of';
 import { aRig, catalogue } from '../../support/bench-rig';
+import { quickCertificate } from '../../support/quick-certificate';
 
-/** A certificate made up without looking: how hard and how long from the seed's symbols, so that it differs by case. */
-function madeUp(theCase: Case, changes: Partial<Certificate> = {}): Certificate {
-  const number = [...theCase.spec.seed].reduce((sum, symbol) => sum * 7 + symbol.charCodeAt(0), 0);
-  return {
-    settled: true,
-    right: 1,
-    route: { steps: [], minutes: 10 + (number % 60), shown: [], beliefs: [], belief: new Float64Array() },
-    features: { checks: 1, conditions: 1, closeness: 0, lookAlikes: 0, masked: false },
-    difficulty: (number % 41) / 10 - 2,
-    ...changes,
-  };
-}
-
-const quickly: Certify = (theCase) => madeUp(theCase);
+const quickly: Certify = (theCase) => quickCertificate(theCase);
 
 function find(wishes: Wishes, seed = 'alder', by: Certify = quickly): FoundCase | UnmetWish {
   return findCase(wishes, seed, catalogue, by);
@@ -91,10 +78,10 @@ test('the certificate that comes with a case is that of the case, and it is sett
 
 test('a case whose checks do not settle it is never given', () => {
   let tried = 0;
-  const third: Certify = (theCase) => madeUp(theCase, { settled: ++tried === 3 });
+  const third: Certify = (theCase) => quickCertificate(theCase, { settled: ++tried === 3 });
   expect(found({}, 'alder', third).certificate.settled).toBe(true);
   expect(tried).toBe(3);
-  expect(find({}, 'alder', (theCase) => madeUp(theCase, { settled: false }))).toMatchObject({
+  expect(find({}, 'alder', (theCase) => quickCertificate(theCase, { settled: false }))).toMatchObject({
     unmet: 'settled',
     never: false,
     certified: 24,

@@ -12,7 +12,7 @@ import { readOptions, runCommand, UsageError } from './usage-error';
 const policies = [expert, soundButSlow, rightVerdictsWrongReasons, randomClicker, partsChanger];
 
 function main(): string {
-  const values = readOptions({
+  const { 'calibration-cases': calibrationCases, ...values } = readOptions({
     cases: { type: 'string', default: '500' },
     'calibration-cases': { type: 'string', default: '2000' },
     word: { type: 'string', default: 'policies' },
@@ -21,11 +21,11 @@ function main(): string {
   });
   const catalogue = loadCatalogue();
   const drawn = { word: values.word, hardest: values.hardest };
-  const scores = scorePolicies(policies, { ...drawn, count: countFrom(values.cases, '--cases') }, catalogue);
-  const count = countFrom(values['calibration-cases'], '--calibration-cases');
-  const calibration = calibrate({ ...drawn, count }, catalogue);
+  const [cases, beliefs] = [countFrom(values.cases, '--cases'), countFrom(calibrationCases, '--calibration-cases')];
+  const scores = cases > 0 ? scorePolicies(policies, { ...drawn, count: cases }, catalogue) : [];
+  const calibration = beliefs > 0 ? calibrate({ ...drawn, count: beliefs }, catalogue) : null;
   if (values.json) return JSON.stringify({ scores, calibration }, null, 2);
-  return `${printScores(scores)}\n\n${printCalibration(calibration)}`;
+  return `${printScores(scores)}\n\n${calibration ? printCalibration(calibration) : ''}`.trim();
 }
 
 function countFrom(text: string, option: string): number {

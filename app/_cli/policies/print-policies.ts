@@ -14,7 +14,14 @@ export function printScores(scores: readonly PolicyScore[]): string {
     score.toFixed(2),
     ...parts.map((part) => percent(shares[part])),
   ]);
-  return table(head, rows);
+  return [table(head, rows), ...scores.map(lossLine)].join('\n');
+}
+
+const REASONS = 4;
+
+function lossLine({ policy, lost }: PolicyScore): string {
+  const reasons = lost.slice(0, REASONS).map(({ code, points }) => `${code} ${points.toFixed(1)}`);
+  return `${policy} loses most by ${reasons.join(', ')}`;
 }
 
 export function printCalibration({ cases, every, leading }: Calibration): string {

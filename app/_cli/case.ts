@@ -2,8 +2,9 @@ import { loadCatalogue } from '@/content/load';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
 import { describeCase } from '@/lib/cases/describe-case';
 import type { Catalogue } from '@/lib/catalogue';
+import { type Certificate, certify } from '@/lib/diagnosis/certificate';
 import { CASE_USAGE, caseOptions, caseSpecFrom } from './case-options';
-import { printCase } from './print-case';
+import { type CertifiedFields, printCase } from './print-case';
 import { known, readOptions, runCommand } from './usage-error';
 
 const USAGE = `npm run -s case -- --list rigs|causes|checks [--json]
@@ -20,8 +21,18 @@ function main(): string {
   const catalogue = loadCatalogue();
   if (values.list !== undefined) return list(catalogue, known(values.list, lists, 'list'), values.json);
   const theCase = caseFromSeed(caseSpecFrom(values, catalogue, USAGE), catalogue);
-  const described = { ...describeCase(theCase, catalogue), seed: values.seed ?? theCase.spec.seed };
+  const described = {
+    ...describeCase(theCase, catalogue),
+    seed: values.seed ?? theCase.spec.seed,
+    ...describeCertificate(certify(theCase, catalogue)),
+  };
   return values.json ? JSON.stringify(described, null, 2) : printCase(described, catalogue);
+}
+
+/** What the expert makes of a case, without the beliefs on the way. */
+function describeCertificate({ settled, right, route, features, difficulty }: Certificate): CertifiedFields {
+  const expertRoute = route.steps.map(({ areas: _, ...step }) => step);
+  return { difficulty, features, expertRoute, certificate: { settled, right, minutes: route.minutes } };
 }
 
 function list(catalogue: Catalogue, kind: (typeof lists)[number], json: boolean): string {

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { difficultyOf } from '@/lib/diagnosis/difficulty';
 import { catalogue } from '../../support/bench-rig';
 import { runCommandLine } from '../../support/command-line';
 
@@ -15,6 +16,24 @@ test('a chosen case is printed with its truth', () => {
     causes: [{ id: 'inlet-screen-plugged', element: 'inlet-screen', severity: 0.8 }],
     contentHash: catalogue.contentHash,
   });
+});
+
+test('the expert’s route, the certificate and the difficulty with its features are printed too', () => {
+  const { difficulty, features, expertRoute, certificate } = JSON.parse(
+    runCase(...chosen, '--severity', '0.8', '--json').stdout,
+  );
+  expect(certificate.settled).toBe(certificate.right >= 0.95);
+  expect(expertRoute.length).toBe(features.checks);
+  expect(difficulty).toBe(difficultyOf(features));
+  let minutes = 0;
+  for (const { check, condition, instrument, ...rest } of expertRoute) {
+    const procedure = catalogue.checks.get(check);
+    expect(procedure?.conditions).toContain(condition);
+    expect(procedure?.instruments).toContain(instrument);
+    expect(rest).toEqual({ minutes: procedure?.minutes });
+    minutes += rest.minutes;
+  }
+  expect(certificate.minutes).toBe(minutes);
 });
 
 test('a person gets lines instead', () => {

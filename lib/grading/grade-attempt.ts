@@ -2,23 +2,19 @@ import type { Case } from '../cases/case';
 import type { Catalogue } from '../catalogue';
 import { beliefAtStart } from '../diagnosis/belief';
 import { type Certificate, certify } from '../diagnosis/certificate';
-import { particlesOf } from '../diagnosis/particles';
+import { type Particles, particlesOf } from '../diagnosis/particles';
 import { byArea } from '../diagnosis/shares';
 import { type RigState, rigState } from '../rig/rig-state';
 import type { StoredAct } from './acts';
 import { readingsMovedByRepair } from './after-repair';
-import { type Grade, type Part, parts } from './grade';
+import { type Grade, parts } from './grade';
 import { type CallGrade, gradeCall } from './grade-call';
-import { gradeFindings, reasonMarks, verdictMarks } from './grade-findings';
-import { gradePractice } from './grade-practice';
-import { gradeRestoring } from './grade-restoring';
-import { gradeRoute } from './grade-route';
-import { judgeSteps } from './judge-steps';
-import { type Mark, notesOf, pointsOf } from './mark';
+import { minutesOf } from './grade-route';
+import { notesOf, pointsOf } from './mark';
 import { actsOf, type Marking } from './marking';
 import { type Rubric, STANDARD_RUBRIC } from './rubric';
-import { safetyEvents } from './safety-events';
 import { totalOf } from './total';
+import { judgeWork, marksOf, type Work } from './work';
 
 /**
  * Grades a whole attempt from its acts alone: the same acts under the same rubric give the same grade, whenever it is asked
@@ -34,62 +30,46 @@ export function gradeAttempt(
 ): Grade {
   const [call] = actsOf(acts, 'call');
   if (!call) throw new RangeError('An attempt without a call cannot be graded');
-  const marking: Marking = { theCase, catalogue, rubric, particles: particlesOf(theCase, catalogue) };
+  const marking = { theCase, catalogue, rubric, particles: particlesOf(theCase, catalogue) };
   const certificate = certify(theCase, catalogue, marking.particles);
   const healthy = healthyState(theCase, catalogue);
   const called = gradeCall(theCase, catalogue, healthy, call, rubric.call);
-  const { marks, ...worked } = gradeWork(marking, acts, called, certificate);
-  const notes = parts.flatMap((part) => notesOf(part, marks[part], rubric.parts[part]));
-  const graded = parts.map((part) => ({ part, points: pointsOf(notes, part), outOf: rubric.parts[part] }));
+  const work = judgeWork(marking, acts);
   return {
-    ...totalOf(graded, worked.safetyEvents, rubric),
+    ...pointsFor(marking, work, called, certificate),
+    ...told(work, certificate, marking.particles),
     rubric: { id: rubric.id, version: rubric.version },
     hints: actsOf(acts, 'hint').length,
-    difficulty: certificate.difficulty,
-    parts: graded,
     truth: theCase.truth,
     callCorrect: called.correct,
-    expertRoute: certificate.route.steps.map(({ areas: _, ...step }) => step),
-    notes,
     afterRepair: readingsMovedByRepair(theCase, catalogue, healthy),
-    ...worked,
   };
 }
 
-type Worked = Pick<Grade, 'minutes' | 'findings' | 'safetyEvents' | 'course'>;
+type Points = Pick<Grade, 'total' | 'capped' | 'score' | 'parts' | 'notes'>;
 
-/** Everything up to the call, and what it earns. */
-function gradeWork(
-  marking: Marking,
-  acts: readonly StoredAct[],
-  called: CallGrade,
-  { route: expert }: Certificate,
-): Worked & { marks: Record<Part, readonly Mark[]> } {
-  const { theCase, catalogue, particles, rubric } = marking;
-  const readings = actsOf(acts, 'reading');
-  const findings = gradeFindings(marking, acts);
-  const steps = judgeSteps(marking, readings);
-  const events = safetyEvents(readings, theCase, catalogue);
-  const route = gradeRoute(steps, catalogue, expert.minutes, called, rubric.route);
-  const restoring = actsOf(acts, 'call').flatMap((call) =>
-    gradeRestoring(readings, call, catalogue, rubric.practice.costs),
-  );
-  const practice = gradePractice({ readings, steps, events, called, restoring }, catalogue, rubric.practice);
+function pointsFor(marking: Marking, work: Work, called: CallGrade, { route }: Certificate): Points {
+  const { rubric } = marking;
+  const marks = marksOf(work, called, route, marking);
+  const notes = parts.flatMap((part) => notesOf(part, marks[part], rubric.parts[part]));
+  const graded = parts.map((part) => ({ part, points: pointsOf(notes, part), outOf: rubric.parts[part] }));
+  return { ...totalOf(graded, work.events, rubric), parts: graded, notes };
+}
+
+type Told = Pick<Grade, 'minutes' | 'findings' | 'safetyEvents' | 'difficulty' | 'expertRoute' | 'course'>;
+
+/** What was done and what the expert would have done, side by side. */
+function told({ findings, steps, events }: Work, { route, difficulty }: Certificate, particles: Particles): Told {
   return {
-    minutes: route.minutes,
+    minutes: minutesOf(steps),
     findings: findings.map(({ grade }) => grade),
     safetyEvents: events,
+    difficulty,
+    expertRoute: route.steps.map(({ areas: _, ...step }) => step),
     course: {
       start: byArea(particles, beliefAtStart(particles)),
       steps: steps.map(({ grade }) => grade),
-      expert: expert.steps,
-    },
-    marks: {
-      verdicts: verdictMarks(findings, rubric),
-      reasons: reasonMarks(findings, rubric),
-      call: called.marks,
-      route: route.marks,
-      practice,
+      expert: route.steps,
     },
   };
 }

@@ -4,7 +4,6 @@ import { type GradedFinding, gradeFinding } from './grade-finding';
 import { judgedFinding } from './judged-finding';
 import type { Mark } from './mark';
 import { actsOf, type Marking } from './marking';
-import type { Rubric } from './rubric';
 
 /** Every finding that judges something measured, belief carried from one to the next in the order of the acts. */
 export function gradeFindings(marking: Marking, acts: readonly StoredAct[]): GradedFinding[] {
@@ -20,23 +19,19 @@ export function gradeFindings(marking: Marking, acts: readonly StoredAct[]): Gra
   });
 }
 
-type Expected = Pick<Rubric, 'findingsExpected'>;
-
-export function verdictMarks(findings: readonly GradedFinding[], rubric: Expected): Mark[] {
-  const earned = findings.map(({ verdict }) => verdict);
-  return partOf(earned, rubric);
-}
-
-export function reasonMarks(findings: readonly GradedFinding[], rubric: Expected): Mark[] {
-  const earned = findings.map(({ reason }) => reason);
-  return partOf(earned, rubric);
-}
-
-/** The marks of each finding in equal shares; where there are fewer than expected, those that are missing earn nothing. */
-function partOf(findings: readonly (readonly Mark[])[], { findingsExpected: expected }: Expected): Mark[] {
+/**
+ * The marks of each finding in equal shares; where there are fewer than expected, those that are missing earn nothing.
+ *
+ * @param of  Marks of one finding.
+ */
+export function marksOfFindings(
+  findings: readonly GradedFinding[],
+  of: (finding: GradedFinding) => readonly Mark[],
+  expected: number,
+): Mark[] {
   const count = findings.length;
   const each = 1 / Math.max(count, expected);
-  const marks = findings.flat().map((mark) => ({ ...mark, share: mark.share * each, ...scaled(mark, each) }));
+  const marks = findings.flatMap(of).map((mark) => ({ ...mark, share: mark.share * each, ...scaled(mark, each) }));
   if (count >= expected) return marks;
   return [...marks, { code: 'few-findings', values: { count, expected }, share: 0, most: (expected - count) * each }];
 }

@@ -3,31 +3,30 @@ import type { Shown } from '../checks/shown';
 import type { Gauge } from '../gauges/gauge';
 import { dimensionOf, fromSi, toSi } from '../units';
 import type { ReadingAct } from './acts';
-import type { SafetyEvent } from './grade';
 import type { CallGrade } from './grade-call';
 import type { JudgedStep } from './judge-steps';
 import type { Mark } from './mark';
 import type { Numbered } from './marking';
 import type { Rubric } from './rubric';
+import type { Work } from './work';
 
 type Practice = Rubric['practice'];
 
 /** What practice is judged by. */
-export interface Work {
-  readings: readonly Numbered<ReadingAct>[];
+type Practised = Pick<Work, 'readings' | 'events' | 'restoring'> & {
   steps: readonly Pick<JudgedStep, 'grade' | 'sooner'>[];
-  events: readonly SafetyEvent[];
-  called: Pick<CallGrade, 'wrongRepairs'>;
-  /** What was left to be put right, or put right wrongly. */
-  restoring: readonly Mark[];
-}
+};
 
 /** How the work was done: instrument range, condition, order, putting right, and whether good parts were left alone. */
-export function gradePractice(work: Work, catalogue: Catalogue, practice: Practice): Mark[] {
-  const { readings, steps, events, called, restoring } = work;
+export function gradePractice(
+  { readings, steps, events, restoring }: Practised,
+  { wrongRepairs }: Pick<CallGrade, 'wrongRepairs'>,
+  catalogue: Catalogue,
+  practice: Practice,
+): Mark[] {
   if (readings.length === 0) return [{ code: 'no-readings', values: {}, share: 0, most: 1 }];
   const { costs } = practice;
-  const condemned = called.wrongRepairs.filter((id) => !touchesNothing(id, catalogue));
+  const condemned = wrongRepairs.filter((id) => !touchesNothing(id, catalogue));
   const lapses = [
     // A dangerous act costs the whole part.
     ...events.map(({ seq, code }) => ({ code, values: { seq }, share: -1 })),
@@ -55,7 +54,7 @@ function lapse(code: keyof Practice['costs'], values: Mark['values'], costs: Pra
 }
 
 /** A long check made while a short one told as much per minute. */
-function outOfOrder({ grade, sooner }: Work['steps'][number], costs: Practice['costs']): Mark[] {
+function outOfOrder({ grade, sooner }: Practised['steps'][number], costs: Practice['costs']): Mark[] {
   if (!sooner) return [];
   const { check, condition, minutes: shorter } = sooner;
   return [lapse('long-before-short', { seq: grade.seq, minutes: grade.minutes, check, condition, shorter }, costs)];

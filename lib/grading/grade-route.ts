@@ -5,12 +5,6 @@ import type { Mark } from './mark';
 import type { NoteCode } from './note-codes';
 import type { Rubric } from './rubric';
 
-export interface RouteGrade {
-  marks: readonly Mark[];
-  /** Shop time of the readings. */
-  minutes: number;
-}
-
 /**
  * Minutes well spent over minutes spent, wrong repairs among these. A reading's minutes are well spent as far as it told what
  * could be told at that moment; as many as the expert needed are never held against anyone. A fast route to the wrong area
@@ -22,18 +16,23 @@ export function gradeRoute(
   expertMinutes: number,
   { onTheWay, wrongRepairs }: CallGrade,
   { fullFrom }: Rubric['route'],
-): RouteGrade {
-  const minutes = sum(steps, ({ grade }) => grade.minutes);
+): Mark[] {
+  const minutes = minutesOf(steps);
   const repairMinutes = sum(wrongRepairs, (id) => minutesOfRepair(id, causes));
   const spent = minutes + repairMinutes;
   const wellSpent = sum(steps, ({ grade }) => grade.minutes * grade.credit);
   const values = { minutes, repairMinutes, expertMinutes, wellSpent: Math.round(wellSpent) };
   const whole = (code: NoteCode, share: number): Mark => ({ code, values, share, most: 1 });
-  if (steps.length === 0) return { minutes, marks: [whole('no-readings', 0)] };
+  if (steps.length === 0) return [whole('no-readings', 0)];
   const notes = steps.flatMap(noteOn);
-  if (!onTheWay) return { minutes, marks: [whole('led-astray', 0), ...notes] };
+  if (!onTheWay) return [whole('led-astray', 0), ...notes];
   const share = Math.min(1, Math.max(wellSpent, Math.min(expertMinutes, spent)) / spent / fullFrom);
-  return { minutes, marks: [whole(share === 1 ? 'route-whole' : 'route-partly', share), ...notes] };
+  return [whole(share === 1 ? 'route-whole' : 'route-partly', share), ...notes];
+}
+
+/** Shop time of the readings. */
+export function minutesOf(steps: readonly JudgedStep[]): number {
+  return sum(steps, ({ grade }) => grade.minutes);
 }
 
 /** Why a reading's minutes do not count in full, and what would have told more. */

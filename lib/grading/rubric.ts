@@ -87,7 +87,10 @@ export const rubricSchema = z
     /** Raised with every change, so that a stored grade says by what it was marked. */
     version: z.int().positive(),
     parts: partsSchema,
-    /** Fewer findings than this do not earn full marks for verdicts and reasons: one lucky reading is no diagnosis. */
+    /**
+     * Fewer findings than this do not earn full marks for verdicts and reasons: one lucky reading is no diagnosis. Where the
+     * expert needs fewer readings, as many as those.
+     */
     findingsExpected: z.int().positive(),
     verdict: verdictSchema,
     reason: reasonSchema,

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { Shown } from '@/lib/checks/shown';
 import { instrumentsDestroyed, type ReadingAct } from '@/lib/grading/acts';
 import type { StepGrade } from '@/lib/grading/grade';
-import { gradePractice, type Work } from '@/lib/grading/grade-practice';
+import { gradePractice } from '@/lib/grading/grade-practice';
 import { shareOf } from '@/lib/grading/mark';
 import { safetyEvents } from '@/lib/grading/safety-events';
 import { aReading } from '../../support/attempt-rows';
@@ -12,12 +12,14 @@ import { standardRubric } from '../../support/marking';
 const good = aReading({ instrument: 'dial-0-30-psi' });
 const lost: Shown[] = [{ kind: 'destroyed', quantity: 'prime-pressure' }];
 
+type Changes = Partial<Parameters<typeof gradePractice>[0]> & { wrongRepairs?: readonly string[] };
+
 /** Practice of these readings; codes without the one that practice begins with. */
-function graded(readings: ReadingAct[], changes: Partial<Work> = {}) {
+function graded(readings: ReadingAct[], { wrongRepairs = [], ...changes }: Changes = {}) {
   const numbered = readings.map((reading, index) => ({ ...reading, seq: index + 1 }));
   const events = safetyEvents(numbered, { rig: aRig() }, catalogue);
-  const work = { readings: numbered, steps: [], events, called: { wrongRepairs: [] }, restoring: [], ...changes };
-  const marks = gradePractice(work, catalogue, standardRubric().practice);
+  const work = { readings: numbered, steps: [], events, restoring: [], ...changes };
+  const marks = gradePractice(work, { wrongRepairs }, catalogue, standardRubric().practice);
   return { share: shareOf(marks), codes: marks.map(({ code }) => code).filter((code) => code !== 'practice-begun') };
 }
 
@@ -83,13 +85,13 @@ test('a digital display is never too coarse', () => {
 });
 
 test('condemning a good part costs, whatever else was done well', () => {
-  const { share, codes } = graded([good], { called: { wrongRepairs: ['replace-gear-pump'] } });
+  const { share, codes } = graded([good], { wrongRepairs: ['replace-gear-pump'] });
   expect(codes).toEqual(['good-part-condemned']);
   expect(share).toBeLessThan(1);
 });
 
 test('leaving the fuel system alone condemns no part, even where it is wrong', () => {
-  expect(graded([good], { called: { wrongRepairs: ['look-outside-fuel-system'] } }).codes).toEqual(['practice-clean']);
+  expect(graded([good], { wrongRepairs: ['look-outside-fuel-system'] }).codes).toEqual(['practice-clean']);
 });
 
 test('a call without a reading shows no practice at all', () => {

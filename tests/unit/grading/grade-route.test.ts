@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { areas } from '@/lib/areas';
 import type { AreaShares } from '@/lib/grading/grade';
 import type { CallGrade } from '@/lib/grading/grade-call';
-import { gradeRoute } from '@/lib/grading/grade-route';
+import { gradeRoute, minutesOf } from '@/lib/grading/grade-route';
 import type { JudgedStep } from '@/lib/grading/judge-steps';
 import { shareOf } from '@/lib/grading/mark';
 import { catalogue, causeOf } from '../../support/bench-rig';
@@ -26,8 +26,13 @@ function aStep(minutes: number, credit: number, code: JudgedStep['code'] = 'step
 function graded(steps: JudgedStep[], called: Partial<CallGrade> = {}, expertMinutes = 20) {
   const correct: CallGrade['correct'] = { cause: true, area: true, repair: true, proof: true };
   const call: CallGrade = { marks: [], correct, onTheWay: true, wrongRepairs: [], ...called };
-  const { marks, minutes } = gradeRoute(steps, catalogue, expertMinutes, call, standardRubric().route);
-  return { share: shareOf(marks), minutes, codes: marks.map(({ code }) => code), values: marks[0]?.values };
+  const marks = gradeRoute(steps, catalogue, expertMinutes, call, standardRubric().route);
+  return {
+    share: shareOf(marks),
+    minutes: minutesOf(steps),
+    codes: marks.map(({ code }) => code),
+    values: marks[0]?.values,
+  };
 }
 
 test('minutes that all told what could be told earn everything, however many they are', () => {
@@ -47,14 +52,14 @@ test('as many minutes as the expert needed are held against nobody', () => {
 });
 
 test('a reading that does not count in full says why, and what would have told more', () => {
-  const { marks } = gradeRoute(
+  const [, note] = gradeRoute(
     [aStep(12, 0.52)],
     catalogue,
     12,
     { marks: [], correct: { cause: true, area: true, repair: true, proof: true }, onTheWay: true, wrongRepairs: [] },
     standardRubric().route,
   );
-  expect(marks[1]).toEqual({
+  expect(note).toEqual({
     code: 'step-less-telling',
     values: { seq: 12, minutes: 12, percent: 52, check: 'rail-pressure', condition: 'idle' },
     share: 0,

@@ -33,12 +33,15 @@ function grade(acts: readonly StoredAct[], rubric = standard) {
   return gradeAttempt(plugged, catalogue, acts, rubric);
 }
 
+/** Graded once: every grading simulates all that could be wrong. */
+const good = grade(goodWork());
+
 function pointsOf(acts: readonly StoredAct[], part: (typeof parts)[number]) {
   return grade(acts).parts.find((line) => line.part === part)?.points;
 }
 
 test('good work earns full marks in every part', () => {
-  const { total, capped, parts: lines } = grade(goodWork());
+  const { total, capped, parts: lines } = good;
   expect(lines).toEqual(parts.map((part) => ({ part, points: standard.parts[part], outOf: standard.parts[part] })));
   expect({ total, capped }).toEqual({ total: 100, capped: false });
 });
@@ -55,7 +58,7 @@ test('another rubric weighs the same work otherwise', () => {
 });
 
 test('a grade says by which rubric it was given', () => {
-  expect(grade(goodWork()).rubric).toEqual({ id: 'standard', version: standard.version });
+  expect(good.rubric).toEqual({ id: 'standard', version: standard.version });
 });
 
 test('one finding earns half of verdicts and reasons, and says why', () => {
@@ -91,7 +94,7 @@ test('a safety event on work that earns less than the cap caps nothing', () => {
 });
 
 test('belief is carried from finding to finding in the order of the acts', () => {
-  const { findings, course } = grade(goodWork());
+  const { findings, course } = good;
   const filtration = [course?.start, ...findings.map(({ areas }) => areas)].map((areas) => areas?.filtration ?? 0);
   expect(findings[1]?.suspects[0]?.before).toBe(filtration[1]);
   expect(findings[2]?.suspects[0]).toEqual({
@@ -103,7 +106,7 @@ test('belief is carried from finding to finding in the order of the acts', () =>
 });
 
 test('a grade tells the truth, the minutes, both courses and what the repair moves', () => {
-  const graded = grade(goodWork());
+  const graded = good;
   expect(graded.truth).toEqual({ cause: 'inlet-screen-plugged', severity: 0.8 });
   expect(graded.minutes).toBe(38);
   expect(graded.course?.steps.map(({ seq }) => seq)).toEqual([1, 3, 5]);
@@ -118,7 +121,7 @@ test('hints are counted and cost nothing by themselves', () => {
   const [call] = goodWork().slice(-1);
   const hinted = grade([...goodWork().slice(0, 6), hint, { ...(call as StoredAct), seq: 8 }]);
   expect(hinted).toMatchObject({ hints: 1, total: 100 });
-  expect(grade(goodWork()).hints).toBe(0);
+  expect(good.hints).toBe(0);
 });
 
 test('a call from before putting right was asked for loses nothing', () => {
@@ -128,8 +131,7 @@ test('a call from before putting right was asked for loses nothing', () => {
 });
 
 test('the points of a part are the sum of its notes’ points', () => {
-  for (const acts of [goodWork(), aWorkedAttempt(plugged), [rightCall(plugged, 1)]]) {
-    const { parts: lines, notes } = grade(acts);
+  for (const { parts: lines, notes } of [good, grade(aWorkedAttempt(plugged)), grade([rightCall(plugged, 1)])]) {
     for (const { part, points } of lines) expect(sumOfNotes(notes, part)).toBe(points);
   }
 });

@@ -98,10 +98,9 @@ function PressureLabel({
       style={placed(place.at, drawing)}
       aria-hidden="true"
     >
-      <b>{port}</b>
+      <b>{unit ? `${port} ${unit}` : port}</b>
       <span className={styles.reading}>{before}</span>
       <span className={`${styles.reading} ${styles.repaired}`}>{`→ ${after}`}</span>
-      {unit && <i>{unit}</i>}
     </div>
   );
 }

@@ -33,7 +33,7 @@ function labelsOf({ ports }: RepairPressures, units: UnitChoice) {
   const usual = displayUnit(units, 'kPa', 0);
   return ports.map(({ port, before, after, moved }) => {
     const unit = displayUnit(units, 'kPa', Math.max(Math.abs(before ?? 0), Math.abs(after)));
-    const number = (si: number) => showNumber(fromSi(si, unit));
+    const number = (si: number) => shortNumber(fromSi(si, unit));
     return {
       port,
       before: before === null ? '–' : number(before),
@@ -42,6 +42,12 @@ function labelsOf({ ports }: RepairPressures, units: UnitChoice) {
       moved,
     };
   });
+}
+
+/** Below ten, two digits: there is little room on the drawing, and the table has the rest. */
+function shortNumber(value: number): string {
+  const digits = Math.abs(value) < 10 ? Number(value.toPrecision(2)) : Number(value.toPrecision(3));
+  return showNumber(digits).replace('-', '−');
 }
 
 function Pressures({ view, repaired, units }: { view: DebriefView; repaired: RepairPressures; units: UnitChoice }) {

@@ -62,6 +62,8 @@ function Tried({
   const lineWords = useLineWords(attempt.face?.rig, units);
   const { gauge, shown, label, grades, vacuum } = item;
   const value = shown.kind === 'value' && !grades ? showIn(shown.value, shown.unit, units, vacuum) : undefined;
+  // It names its quantity and prints its value itself.
+  const prints = gauge?.display === 'digital';
   return (
     <div className={styles.tried}>
       {gauge && (
@@ -69,7 +71,7 @@ function Tried({
           <Instrument gauge={gauge} shown={shown} label={label} units={units} grades={grades} lines={reading.lines} />
         </div>
       )}
-      <p>{value === undefined ? label : t('triedValue', { quantity: label, value })}</p>
+      {!prints && <p>{value === undefined ? label : t('triedValue', { quantity: label, value })}</p>}
       <Harm shown={shown} cautions={reading.check.cautions} units={units} />
       {verdict?.verdict && (
         <p>

@@ -18,9 +18,9 @@ test('a coached learner asks for a hint with the keyboard, follows it, and it st
   const panel = page.getByRole('region', { name: 'What would tell most now?' });
   await tabTo(page, panel.getByRole('button', { name: 'Give me a hint' }));
   await page.keyboard.press('Enter');
-  await expect(page.getByRole('heading', { name: 'What would tell most now?' })).toBeFocused();
   await expect(panel.getByText(/expected to settle about \d+% of what is still open about the repair/)).toBeVisible();
   await expect(panel.getByText('1 hint so far')).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'What would tell most now?' })).toBeFocused();
 
   const hinted = (await panel.getByRole('heading', { level: 3 }).textContent()) ?? '';
   await tabTo(page, panel.getByRole('link', { name: 'Hook it up' }));

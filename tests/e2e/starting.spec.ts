@@ -49,12 +49,12 @@ test('a system or a topic that there is not is refused by name', async ({ page }
   await page.goto('/learn');
   const form = page.getByRole('region', { name: 'A new case' });
   for (const [field, value, answer] of [
-    ['System', 'heron-9', 'There is no system “heron-9”'],
-    ['Topic', 'welding', 'There is no topic “welding”'],
-    ['Level', 'impossible', 'Missing or not usable: how hard'],
-    ['How hard for its level', 'trivial', 'Missing or not usable: how hard for its level'],
+    ['rig', 'heron-9', 'There is no system “heron-9”'],
+    ['topic', 'welding', 'There is no topic “welding”'],
+    ['level', 'impossible', 'Missing or not usable: how hard'],
+    ['difficulty', 'trivial', 'Missing or not usable: how hard for its level'],
   ] as const) {
-    const select = form.getByLabel(field, { exact: true });
+    const select = form.locator(`select[name=${field}]`);
     await select.evaluate((element, wanted) => {
       const list = element as HTMLSelectElement;
       list.add(new Option(wanted, wanted));

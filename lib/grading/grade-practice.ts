@@ -1,4 +1,5 @@
 import type { Catalogue } from '../catalogue';
+import { isLowRange } from '../checks/low-range';
 import type { Shown } from '../checks/shown';
 import type { Gauge } from '../gauges/gauge';
 import { dimensionOf, fromSi, toSi } from '../units';
@@ -6,7 +7,7 @@ import type { ReadingAct } from './acts';
 import type { CallGrade } from './grade-call';
 import type { JudgedStep } from './judge-steps';
 import type { Mark } from './mark';
-import type { Numbered } from './marking';
+import type { Numbered, Terms } from './marking';
 import type { Rubric } from './rubric';
 import type { Work } from './work';
 
@@ -21,16 +22,16 @@ type Practised = Pick<Work, 'readings' | 'events' | 'restoring'> & {
 export function gradePractice(
   { readings, steps, events, restoring }: Practised,
   { wrongRepairs }: Pick<CallGrade, 'wrongRepairs'>,
-  catalogue: Catalogue,
-  practice: Practice,
+  terms: Terms,
 ): Mark[] {
   if (readings.length === 0) return [{ code: 'no-readings', values: {}, share: 0, most: 1 }];
-  const { costs } = practice;
+  const { catalogue, rubric } = terms;
+  const { costs } = rubric.practice;
   const condemned = wrongRepairs.filter((id) => !touchesNothing(id, catalogue));
   const lapses = [
     // A dangerous act costs the whole part.
     ...events.map(({ seq, code }) => ({ code, values: { seq }, share: -1 })),
-    ...readings.flatMap((reading) => lapsesOf(reading, catalogue, practice)),
+    ...readings.flatMap((reading) => lapsesOf(reading, terms)),
     ...steps.flatMap((step) => outOfOrder(step, costs)),
     ...restoring,
     ...condemned.map((repair) => lapse('good-part-condemned', { repair }, costs)),
@@ -67,12 +68,13 @@ function touchesNothing(repair: string, { causes }: Catalogue): boolean {
   );
 }
 
-function lapsesOf(reading: Numbered<ReadingAct>, catalogue: Catalogue, practice: Practice): Mark[] {
+function lapsesOf(reading: Numbered<ReadingAct>, terms: Terms): Mark[] {
   const { seq, check, condition, instrument, shown } = reading;
+  const { practice } = terms.rubric;
   const note = (code: keyof Practice['costs']) => lapse(code, { seq, instrument, condition }, practice.costs);
-  const fitting = fittingInstruments(reading, catalogue);
+  const fitting = fittingInstruments(reading, terms);
   if (!fitting) return [];
-  const unwise = catalogue.checks.get(check)?.unwiseConditions.includes(condition);
+  const unwise = terms.catalogue.checks.get(check)?.unwiseConditions.includes(condition);
   const offScale = shown.some((one) => widerExists(fitting, one));
   const coarse = fitting.used.display === 'dial' && shown.some((one) => finerExists(fitting, one, practice));
   return [
@@ -82,16 +84,21 @@ function lapsesOf(reading: Numbered<ReadingAct>, catalogue: Catalogue, practice:
   ];
 }
 
-/** The instrument used, and others of its kind of unit that fit the check as well. */
+/** The instrument used, and others of its kind of unit that fit the check as well and could not burst. */
 interface Fitting {
   used: Gauge;
   others: readonly Gauge[];
 }
 
-function fittingInstruments({ check, instrument }: ReadingAct, { checks, gauges }: Catalogue): Fitting | undefined {
-  const used = gauges.get(instrument);
-  const fit = (checks.get(check)?.instruments ?? []).flatMap((id) => gauges.get(id) ?? []);
-  return used && { used, others: fit.filter(({ unit }) => dimensionOf(unit) === dimensionOf(used.unit)) };
+function fittingInstruments(
+  { check: checkId, condition, instrument }: ReadingAct,
+  { theCase, catalogue: { checks, gauges } }: Terms,
+): Fitting | undefined {
+  const [used, check] = [gauges.get(instrument), checks.get(checkId)];
+  if (!used || !check) return undefined;
+  const fit = check.instruments.flatMap((id) => gauges.get(id) ?? []);
+  const alike = fit.filter(({ unit }) => dimensionOf(unit) === dimensionOf(used.unit));
+  return { used, others: alike.filter((gauge) => !isLowRange(gauge, check, condition, theCase.rig, checks)) };
 }
 
 /** The pointer stood at its stop, although another instrument would have gone further. */

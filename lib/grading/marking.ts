@@ -12,6 +12,9 @@ export interface Marking {
   rubric: Rubric;
 }
 
+/** What work is marked with where belief does not come into it. */
+export type Terms = Pick<Marking, 'catalogue' | 'rubric'> & { theCase: Pick<Case, 'rig'> };
+
 /** An act of one kind with its number. */
 export type Numbered<T extends Act> = T & { seq: number };
 

@@ -1,9 +1,6 @@
 import type { Case } from '../cases/case';
 import type { Catalogue } from '../catalogue';
-import { findLimit, limitBounds } from '../checks/limit';
-import type { ConditionId } from '../rig/condition';
-import type { Rig } from '../rig/rig';
-import { type Pascal, toSi } from '../units';
+import { isLowRange } from '../checks/low-range';
 import type { ReadingAct } from './acts';
 import type { SafetyEvent } from './grade';
 import type { Numbered } from './marking';
@@ -14,51 +11,25 @@ import type { Numbered } from './marking';
  */
 export function safetyEvents(
   readings: readonly Numbered<ReadingAct>[],
-  { rig }: Pick<Case, 'rig'>,
+  theCase: Pick<Case, 'rig'>,
   catalogue: Catalogue,
 ): SafetyEvent[] {
   return readings.flatMap((reading) => {
-    const code = dangerOf(reading) ?? (crankedLowRange(reading, rig, catalogue) ? 'cranked-low-range' : undefined);
+    const code = cameToHarm(reading) ?? crankedLowRange(reading, theCase, catalogue);
     return code ? [{ seq: reading.seq, code }] : [];
   });
 }
 
-function dangerOf({ shown }: ReadingAct): SafetyEvent['code'] | undefined {
+function cameToHarm({ shown }: ReadingAct): SafetyEvent['code'] | undefined {
   if (shown.some(({ kind }) => kind === 'destroyed')) return 'instrument-destroyed';
   return shown.some(({ kind }) => kind === 'jet') ? 'high-pressure-jet' : undefined;
 }
 
-const STANDING: readonly ConditionId[] = ['key-on', 'key-off'];
-
-function crankedLowRange({ check, condition, instrument }: ReadingAct, rig: Rig, catalogue: Catalogue): boolean {
-  const gauge = catalogue.gauges.get(instrument);
-  if (STANDING.includes(condition) || gauge?.overRange.kind !== 'destroyed') return false;
-  const most = toSi(gauge.range.max, gauge.unit);
-  const measured = catalogue.checks.get(check)?.quantities ?? [];
-  return measured.some(({ of }) => of.kind === 'above-ambient' && most < expectedAt(of.node, rig, catalogue));
-}
-
-/**
- * The highest pressure that the limit sheet lets one expect at a node once the engine turns: by a line of its own, or by one
- * of a node from which fuel comes there through a part whose drop the sheet limits. An engine that cranks may catch, so that
- * every condition counts in which it turns.
- */
-export function expectedAt(node: string, rig: Rig, { checks }: Pick<Catalogue, 'checks'>): Pascal {
-  const on = [...checks.values()].filter((check) => check.ports[rig.id]);
-  const lines = on.flatMap((check) =>
-    check.quantities.flatMap(({ id, of }) =>
-      check.conditions.flatMap((condition) => {
-        const line = STANDING.includes(condition) ? undefined : findLimit(rig, check.id, condition, id);
-        return line ? [{ of, bounds: limitBounds(line) }] : [];
-      }),
-    ),
-  );
-  const at = (place: string, seen: readonly string[]): Pascal => {
-    const expected = lines.map(({ of, bounds: { min = 0, max = min } }) => {
-      if (of.kind === 'above-ambient' && of.node === place) return max;
-      return of.kind === 'drop' && of.to === place && !seen.includes(of.from) ? at(of.from, [...seen, place]) : 0;
-    });
-    return Math.max(0, ...expected);
-  };
-  return at(node, []);
+function crankedLowRange(
+  { check: checkId, condition, instrument }: ReadingAct,
+  { rig }: Pick<Case, 'rig'>,
+  { checks, gauges }: Catalogue,
+): SafetyEvent['code'] | undefined {
+  const [check, gauge] = [checks.get(checkId), gauges.get(instrument)];
+  return check && gauge && isLowRange(gauge, check, condition, rig, checks) ? 'cranked-low-range' : undefined;
 }

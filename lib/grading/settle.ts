@@ -1,6 +1,7 @@
 import { gaugeFor, showQuantity } from '../cases/perform-check';
 import { compareMeasured, measured } from '../checks/expected';
 import { findLimit, limitBounds } from '../checks/limit';
+import { isLowRange } from '../checks/low-range';
 import type { Shown } from '../checks/shown';
 import { conditionsReachable } from '../symptoms/complaint';
 import type { ReadingAct } from './acts';
@@ -27,7 +28,7 @@ export function settledLater(
   return couldBeSettled(marking, finding) ? false : null;
 }
 
-/** Some instrument in some condition of the same check says pass or fail of this case's rig. */
+/** Some instrument that could not burst, in some condition of the same check, says pass or fail of this case's rig. */
 function couldBeSettled(marking: Marking, finding: JudgedFinding): boolean {
   const { check, quantity, reading } = finding;
   const { theCase, catalogue } = marking;
@@ -35,7 +36,8 @@ function couldBeSettled(marking: Marking, finding: JudgedFinding): boolean {
   return conditionsReachable(theCase.points, check.conditions).some((condition) =>
     instruments.some((instrument) => {
       const other = { check: check.id, condition, instrument: instrument.id };
-      if (!differs(other, reading)) return false;
+      if (!differs(other, reading) || isLowRange(instrument, check, condition, theCase.rig, catalogue.checks))
+        return false;
       return settles(marking, finding, other, showQuantity(theCase, condition, instrument, quantity));
     }),
   );

@@ -8,7 +8,7 @@ import { gradeRestoring } from './grade-restoring';
 import { gradeRoute } from './grade-route';
 import { type JudgedStep, judgeSteps } from './judge-steps';
 import type { Mark } from './mark';
-import { actsOf, type Marking, type Numbered } from './marking';
+import { actsOf, type Marking, type Numbered, type Terms } from './marking';
 import { safetyEvents } from './safety-events';
 
 /** Everything that was done up to the call, judged. */
@@ -39,8 +39,9 @@ export function marksOf(
   work: Work,
   called: CallGrade,
   expert: { steps: readonly unknown[]; minutes: number },
-  { catalogue, rubric }: Pick<Marking, 'catalogue' | 'rubric'>,
+  terms: Terms,
 ): Record<Part, readonly Mark[]> {
+  const { catalogue, rubric } = terms;
   // Nobody is asked for more findings than the expert needs readings.
   const expected = Math.max(1, Math.min(rubric.findingsExpected, expert.steps.length));
   return {
@@ -48,6 +49,6 @@ export function marksOf(
     reasons: marksOfFindings(work.findings, ({ reason }) => reason, expected),
     call: called.marks,
     route: gradeRoute(work.steps, catalogue, expert.minutes, called, rubric.route),
-    practice: gradePractice(work, called, catalogue, rubric.practice),
+    practice: gradePractice(work, called, terms),
   };
 }

@@ -19,7 +19,11 @@ function graded(readings: ReadingAct[], { wrongRepairs = [], ...changes }: Chang
   const numbered = readings.map((reading, index) => ({ ...reading, seq: index + 1 }));
   const events = safetyEvents(numbered, { rig: aRig() }, catalogue);
   const work = { readings: numbered, steps: [], events, restoring: [], ...changes };
-  const marks = gradePractice(work, { wrongRepairs }, catalogue, standardRubric().practice);
+  const marks = gradePractice(
+    work,
+    { wrongRepairs },
+    { theCase: { rig: aRig() }, catalogue, rubric: standardRubric() },
+  );
   return { share: shareOf(marks), codes: marks.map(({ code }) => code).filter((code) => code !== 'practice-begun') };
 }
 
@@ -71,6 +75,11 @@ test('a needle that hardly leaves its stop is too coarse where a finer gauge fit
   expect(graded([{ ...good, instrument: 'dial-0-300-psi', shown: showing(16) }]).codes).toEqual(['too-coarse']);
 });
 
+test('a gauge that could burst is no finer choice', () => {
+  const cranked = { ...good, check: 'gear-pump-pressure', condition: 'cranking' } as const;
+  expect(graded([{ ...cranked, instrument: 'dial-0-300-psi', shown: showing(16) }]).codes).toEqual(['practice-clean']);
+});
+
 test('a needle well up the scale is not too coarse', () => {
   expect(graded([{ ...good, instrument: 'dial-0-300-psi', shown: showing(40) }]).codes).toEqual(['practice-clean']);
 });
@@ -99,8 +108,9 @@ test('a call without a reading shows no practice at all', () => {
 });
 
 test('lapses add up, and no further than to nothing', () => {
-  const unwise = { ...good, condition: 'cranking', instrument: 'dial-0-300-psi', shown: showing(16) } as const;
-  expect(graded([unwise]).codes).toEqual(['unwise-condition', 'too-coarse']);
+  const shown: Shown[] = [{ kind: 'off-scale', quantity: 'prime-pressure', end: 'high', limit: 300, unit: 'psi' }];
+  const unwise = { ...good, condition: 'cranking', instrument: 'dial-0-300-psi', shown } as const;
+  expect(graded([unwise]).codes).toEqual(['unwise-condition', 'off-scale']);
   expect(graded([unwise]).share).toBeCloseTo(0.4, 12);
   expect(graded([unwise, unwise, unwise]).share).toBe(0);
 });

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Shown } from '@/lib/checks/shown';
 import type { ReadingAct } from '@/lib/grading/acts';
-import { expectedAt, safetyEvents } from '@/lib/grading/safety-events';
+import { safetyEvents } from '@/lib/grading/safety-events';
 import { aReading } from '../../support/attempt-rows';
 import { aRig, catalogue } from '../../support/bench-rig';
 
@@ -12,15 +12,6 @@ const jet: Shown[] = [{ kind: 'jet', quantity: 'fuel-at-fitting', speed: 300, pr
 function events(changes: Partial<ReadingAct>, rig = 'tern-13') {
   return safetyEvents([{ ...good, seq: 3, ...changes }], { rig: aRig(rig) }, catalogue).map(({ code }) => code);
 }
-
-test('what the sheet lets one expect at a port is its own line’s, or that of the part before it', () => {
-  const rig = aRig();
-  // The sheet: gear-pump pressure 1150–1500 kPa at full load, cooling plate and filter behind the pump.
-  expect(expectedAt('gear-pump-outlet', rig, catalogue)).toBeCloseTo(1500e3, 6);
-  expect(expectedAt('main-filter-inlet', rig, catalogue)).toBeCloseTo(1500e3, 6);
-  expect(expectedAt('return-manifold', rig, catalogue)).toBeCloseTo(20e3, 6);
-  expect(expectedAt('main-filter-inlet', aRig('plover-7'), catalogue)).toBeCloseTo(590e3, 6);
-});
 
 test('an engine turned with a low-range gauge on is an event, whether or not the gauge survived', () => {
   expect(events({ condition: 'cranking' })).toEqual(['cranked-low-range']);

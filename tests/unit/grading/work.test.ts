@@ -3,7 +3,7 @@ import type { CallGrade } from '@/lib/grading/grade-call';
 import type { GradedFinding } from '@/lib/grading/grade-finding';
 import { type Mark, shareOf } from '@/lib/grading/mark';
 import { marksOf, type Work } from '@/lib/grading/work';
-import { catalogue } from '../../support/bench-rig';
+import { aRig, catalogue } from '../../support/bench-rig';
 import { standardRubric } from '../../support/marking';
 
 const right: Mark = { code: 'verdict-right', values: {}, share: 1, most: 1 };
@@ -15,7 +15,7 @@ const called: CallGrade = { marks: [], correct, onTheWay: true, wrongRepairs: []
 function earned(findings: number, readings: number) {
   const work: Work = { readings: [], findings: Array(findings).fill(finding), steps: [], events: [], restoring: [] };
   const expert = { steps: Array(readings).fill(null), minutes: 20 };
-  const { verdicts } = marksOf(work, called, expert, { catalogue, rubric: standardRubric() });
+  const { verdicts } = marksOf(work, called, expert, { theCase: { rig: aRig() }, catalogue, rubric: standardRubric() });
   return { share: shareOf(verdicts), codes: verdicts.map(({ code }) => code) };
 }
 

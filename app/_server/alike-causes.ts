@@ -7,29 +7,25 @@ import { appliesTo } from '@/lib/faults/apply-cause';
 import type { Cause } from '@/lib/faults/cause';
 import type { Rig } from '@/lib/rig/rig';
 
-/** How one case may be like another: its cause lies in the same area, or its work order could have been the same. */
+/** How one case may be like another: its cause lies in the same area or part, or its work order could have been the same. */
 export const likenesses = ['family', 'look-alike'] as const;
 export type Likeness = (typeof likenesses)[number];
 
 /** As many as a work order leaves likely. */
 const LOOK_ALIKES = 4;
 
-/** Other causes that a rig can have in the same area. */
+/** Other causes that a rig can have in the same area or part. */
 export function familyOf(truth: Truth, rig: Rig, catalogue: Catalogue): string[] {
-  const areas = areasOf(truth, catalogue);
   return others(truth, catalogue)
-    .filter((cause) => areas.has(cause.area) && appliesTo(rig, cause))
+    .filter((cause) => isRelated(cause, truth, catalogue) && appliesTo(rig, cause))
     .map(({ id }) => id);
 }
 
-/** Causes in other areas that are most believed once the work order is read, the likeliest first. */
+/** Causes elsewhere that are most believed once the work order is read, the likeliest first. */
 export function lookAlikesOf(theCase: Case, catalogue: Catalogue): string[] {
-  const areas = areasOf(theCase.truth, catalogue);
-  const elsewhere = new Set(
-    others(theCase.truth, catalogue)
-      .filter(({ area }) => !areas.has(area))
-      .map(({ id }) => id),
-  );
+  const { truth } = theCase;
+  const unrelated = others(truth, catalogue).filter((cause) => !isRelated(cause, truth, catalogue));
+  const elsewhere = new Set(unrelated.map(({ id }) => id));
   const particles = particlesOf(theCase, catalogue);
   return [...byCause(particles, beliefAtStart(particles))]
     .filter(([id]) => elsewhere.has(id))
@@ -42,8 +38,11 @@ function causesOf({ cause, also }: Truth): string[] {
   return also ? [cause, also.cause] : [cause];
 }
 
-function areasOf(truth: Truth, { causes }: Catalogue): Set<Cause['area']> {
-  return new Set(causesOf(truth).flatMap((id) => causes.get(id)?.area ?? []));
+function isRelated({ area, element }: Cause, truth: Truth, { causes }: Catalogue): boolean {
+  return causesOf(truth).some((id) => {
+    const wrong = causes.get(id);
+    return wrong !== undefined && (wrong.area === area || wrong.element === element);
+  });
 }
 
 /** What is wrong in neither; a vehicle with nothing wrong is like none. */

@@ -1,4 +1,4 @@
-import { useFormatter, useTranslations } from 'next-intl';
+import { useTranslations } from 'next-intl';
 import type { RouteViews } from '@/app/_server/route-views';
 import styles from './charts.module.css';
 
@@ -6,8 +6,6 @@ import styles from './charts.module.css';
 export function RouteTable({ routes: { yours, expert } }: { routes: RouteViews }) {
   const t = useTranslations('debrief');
   const run = useTranslations('conditionsShort');
-  const { number } = useFormatter();
-  const percent = (share: number) => number(share, { style: 'percent' });
   return (
     <details className={styles.more}>
       <summary>{t('routeTable')}</summary>
@@ -19,7 +17,9 @@ export function RouteTable({ routes: { yours, expert } }: { routes: RouteViews }
               <th scope="col">{t('colCheck')}</th>
               <th scope="col">{t('colMinutes')}</th>
               <th scope="col">{t('colCredit')}</th>
-              <th scope="col">{t('colBetter')}</th>
+              <th scope="col" className={styles.words}>
+                {t('colBetter')}
+              </th>
             </tr>
           </thead>
           <tbody>
@@ -27,7 +27,7 @@ export function RouteTable({ routes: { yours, expert } }: { routes: RouteViews }
               <tr key={seq}>
                 <th scope="row">{`${check}, ${run(condition)}`}</th>
                 <td>{minutes}</td>
-                <td>{credit === undefined ? '–' : percent(credit)}</td>
+                <td>{credit === undefined ? '–' : t('percent', { percent: Math.round(100 * credit) })}</td>
                 <td className={styles.words}>{better ? `${better.check}, ${run(better.condition)}` : '–'}</td>
               </tr>
             ))}

@@ -1,3 +1,4 @@
+import { mayBeTwo } from '@/lib/cases/case-code';
 import { gaugeFor } from '@/lib/cases/perform-check';
 import type { Shown, ShownLine } from '@/lib/checks/shown';
 import type { Gauge } from '@/lib/gauges/gauge';
@@ -46,8 +47,8 @@ export interface CaseFace {
   setting: ToldSetting;
   fuel: string;
   rig: Rig;
-  /** Drawn at the level at which two causes may be at work. */
-  hardest: boolean;
+  /** Two causes may be at work. */
+  mayBeTwo: boolean;
   choices: RigChoices;
 }
 
@@ -95,7 +96,7 @@ function caseFace({ attempt }: History): CaseFace {
   const { workOrder, setting, rig, spec } = caseOf(attempt);
   const { tankLevel: _, cylinder: __, ...told } = setting;
   const fuel = catalogue().fuels.get(setting.fuel)?.text.en ?? setting.fuel;
-  return { workOrder, setting: told, fuel, rig, hardest: spec.hardest === true, choices: rigChoices(rig, catalogue()) };
+  return { workOrder, setting: told, fuel, rig, mayBeTwo: mayBeTwo(spec), choices: rigChoices(rig, catalogue()) };
 }
 
 function readingViews({ acts }: History): ReadingView[] {

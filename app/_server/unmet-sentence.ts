@@ -1,7 +1,7 @@
 import { getTranslations } from 'next-intl/server';
 import type { Difficulty } from '@/app/learn/random-choices';
-import type { UnmetWish } from '@/lib/cases/find-case';
-import type { Wishes } from '@/lib/cases/wishes';
+import type { UnmetWish } from '@/lib/wishes/find-case';
+import type { Wishes } from '@/lib/wishes/wishes';
 import { catalogue } from './catalogue';
 import { type ProblemCode, problem } from './problems';
 

@@ -10,8 +10,8 @@ import { startAsWished, startChosen } from '@/app/_server/start-case';
 import { unmetSentence } from '@/app/_server/unmet-sentence';
 import type { ActResult } from '@/app/_ui/act-result';
 import { parseCaseCode } from '@/lib/cases/case-code';
-import { difficultyBands } from '@/lib/cases/difficulty-bands';
-import type { Wishes } from '@/lib/cases/wishes';
+import { difficultyBands } from '@/lib/wishes/difficulty-bands';
+import type { Wishes } from '@/lib/wishes/wishes';
 import { ANY, difficulties, levels } from './random-choices';
 
 /** Fields that both forms have. */

@@ -22,6 +22,11 @@ export interface CaseSpec {
   also?: ChosenCause;
 }
 
+/** Whether two things may be wrong at once, which whoever works the case is told. */
+export function mayBeTwo({ hardest, also }: Pick<CaseSpec, 'hardest' | 'also'>): boolean {
+  return hardest === true || also !== undefined;
+}
+
 export type CaseCodeError = 'malformed' | 'check-symbols' | 'unknown-rig' | 'unknown-cause';
 
 /** Crockford's base 32: no I, L, O, U. @source D. Crockford, Base 32 Encoding (from memory). */

@@ -3,6 +3,7 @@ import { gaugeFor } from '../cases/perform-check';
 import type { Catalogue } from '../catalogue';
 import type { Check, Quantity } from '../checks/check';
 import { findLimit } from '../checks/limit';
+import { isLowRange } from '../checks/low-range';
 import type { Gauge } from '../gauges/gauge';
 import { standardUncertainty } from '../gauges/uncertainty';
 import type { ConditionId } from '../rig/condition';
@@ -30,10 +31,12 @@ export function candidatesOf(
 ): Candidate[] {
   return [...checks.values()].flatMap((check) => {
     if (!check.ports[rig.id]) return [];
-    const instruments = check.instruments.flatMap((id) => gauges.get(id) ?? []);
+    const fitting = check.instruments.flatMap((id) => gauges.get(id) ?? []);
     return conditionsReachable(points, check.conditions).flatMap((condition) => {
       const quantities = foretold(rig, check, condition);
-      return quantities.length > 0 ? [{ check, condition, quantities, instruments }] : [];
+      // An expert hooks up nothing that the port could burst, however low its pressure is believed to be.
+      const instruments = fitting.filter((gauge) => !isLowRange(gauge, check, condition, rig, checks));
+      return quantities.length > 0 && instruments.length > 0 ? [{ check, condition, quantities, instruments }] : [];
     });
   });
 }

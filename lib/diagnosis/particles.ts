@@ -11,10 +11,10 @@ import { Traces } from '../rig/traces/traces';
 import { type Candidate, candidatesOf } from './candidates';
 import { interpolate } from './interpolate';
 import { SLICES, type Strata, strataOf } from './strata';
-import { type Single, type Weighed, weigh } from './weigh';
+import { type Single, type Weighed, type WorkOrderFacts, weigh } from './weigh';
 
 /** What is known of a case before anything is measured; of its points, only in which conditions the engine runs. */
-export type Known = Pick<Case, 'rig' | 'setting' | 'workOrder' | 'spec' | 'points'>;
+export type Known = WorkOrderFacts & Pick<Case, 'setting' | 'points'>;
 
 /** ~50 ms: once a request, then handed on. */
 export function particlesOf(known: Known, catalogue: Catalogue): Particles {
@@ -35,7 +35,7 @@ const INTERPLAY = 0.15;
 const EVEN = 1 / Math.sqrt(12);
 
 /**
- * Everything that could be wrong, as particles: every cause at a spread of severities and, at the hardest level, every two
+ * Everything that could be wrong, as particles: every cause at a spread of severities and, where two may be wrong, every two
  * that may go together. A severity is solved in a condition when something first asks for it.
  */
 export class Particles {

@@ -1,3 +1,4 @@
+import { type CaseSpec, mayBeTwo } from '../cases/case-code';
 import { DOUBLE_SHARE, independent, SEVERITY_DRAWS } from '../cases/case-from-seed';
 import type { Cause } from '../faults/cause';
 import type { Rig } from '../rig/rig';
@@ -9,7 +10,7 @@ import type { Slice, Strata } from './strata';
 export interface WorkOrderFacts {
   rig: Rig;
   workOrder: Pick<WorkOrder, 'complaint' | 'codes'>;
-  spec: { hardest?: true };
+  spec: Pick<CaseSpec, 'hardest' | 'also'>;
 }
 
 /** One cause at one slice of its severities. */
@@ -34,17 +35,18 @@ export interface Weighed {
 const STANDING = 3;
 
 /**
- * Every cause at every slice and, at the hardest level, every two that the generator would draw together. The prior is how
+ * Every cause at every slice and, where two may be wrong, every two that the generator would draw together. The prior is how
  * common content says a cause is, over the severities that a driver would notice; times the chance of the work order.
  */
 export function weigh({ rig, workOrder, spec }: WorkOrderFacts, strata: readonly Strata[]): Weighed[] {
   const { codes } = rig;
   const singles = strata.map((one) => singlesOf(rig, one));
+  const two = mayBeTwo(spec);
   const alone = singles.flat().map((first) => {
-    const drawn = first.strata.cause.weight * first.share * (spec.hardest ? shareAlone(first.strata.cause, strata) : 1);
+    const drawn = first.strata.cause.weight * first.share * (two ? shareAlone(first.strata.cause, strata) : 1);
     return { first, second: undefined, weight: drawn * likelihoodOfOrder(first.noticed, codes, workOrder) };
   });
-  return spec.hardest ? [...alone, ...weighPairs(singles, codes, workOrder)] : alone;
+  return two ? [...alone, ...weighPairs(singles, codes, workOrder)] : alone;
 }
 
 /**

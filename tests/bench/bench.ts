@@ -1,5 +1,6 @@
 import { unbuilt, withCaseServer } from './case-server';
 import { measureCases, measureMemory } from './cases';
+import { measureDiagnosis } from './diagnosis';
 import { measureFirstLoad } from './first-load';
 import { measureGrading } from './grading';
 import { measurePassiveLine } from './passive-line';
@@ -61,8 +62,31 @@ async function measureLibrary(): Promise<Figure[]> {
       rounds: prime,
     },
     { name: 'five seconds of cranking', unit: 'ms', measured: crank.min, target: { atMost: 50 }, rounds: crank },
+    ...diagnosisFigures(),
     { name: 'grade of one attempt', unit: 'ms', measured: grading.min, rounds: grading },
     ...memoryFigures(),
+  ];
+}
+
+function diagnosisFigures(): Figure[] {
+  const { certificate, certificateHardest, belief, next, growth } = measureDiagnosis();
+  return [
+    {
+      name: 'whole certificate of a case',
+      unit: 'ms',
+      measured: certificate.min,
+      target: { atMost: 150 },
+      rounds: certificate,
+    },
+    { name: '… at the hardest level', unit: 'ms', measured: certificateHardest.min, rounds: certificateHardest },
+    { name: 'belief after a reading', unit: 'ms', measured: belief.min, target: { atMost: 5 }, rounds: belief },
+    { name: 'next check, all that are open', unit: 'ms', measured: next.min, target: { atMost: 20 }, rounds: next },
+    ...growth.map(({ particles, checks, milliseconds }) => ({
+      name: `… with ${particles} particles × ${checks} checks`,
+      unit: 'ms',
+      measured: milliseconds,
+      note: `${show((1e6 * milliseconds) / (particles * checks))} ns a particle and check`,
+    })),
   ];
 }
 

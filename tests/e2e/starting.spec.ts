@@ -1,5 +1,5 @@
 import { findAttempt } from '@/db/queries/attempts';
-import { difficultyBands } from '@/lib/cases/difficulty-bands';
+import { difficultyBands } from '@/lib/wishes/difficulty-bands';
 import { codeOf } from '../support/case-codes';
 import { openPlace, placeFor, SHARED_PORT } from '../support/server';
 import { expect, test } from './fixtures';

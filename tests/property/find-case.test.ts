@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { findCase } from '@/lib/cases/find-case';
-import type { Wishes, WishName } from '@/lib/cases/wishes';
 import { causesIn, topicsOf } from '@/lib/topics/topics-of';
+import { findCase } from '@/lib/wishes/find-case';
+import type { Wishes, WishName } from '@/lib/wishes/wishes';
 import { catalogue } from '../support/bench-rig';
 import { quickCertificate } from '../support/quick-certificate';
 

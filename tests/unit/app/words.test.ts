@@ -4,13 +4,13 @@ import { difficulties, levels } from '@/app/learn/random-choices';
 import { loadCatalogue } from '@/content/load';
 import messages from '@/content/messages/en.json';
 import { areas } from '@/lib/areas';
-import { wishNames } from '@/lib/cases/wishes';
 import { comparisons, verdicts } from '@/lib/checks/verdict';
 import { parts } from '@/lib/grading/grade';
 import { noteCodes } from '@/lib/grading/note-codes';
 import { conditionIds } from '@/lib/rig/condition';
 import { traceLineIds } from '@/lib/rig/traces/trace';
 import { complaintIds, STORIES_PER_COMPLAINT, vehicleIds } from '@/lib/symptoms/work-order';
+import { wishNames } from '@/lib/wishes/wishes';
 
 const { checks } = loadCatalogue();
 const stories = complaintIds.flatMap((complaint) =>

@@ -24,6 +24,7 @@ export function WorkOrder({ view, face, units }: { view: AttemptView; face: Case
           })}
         </p>
         <blockquote className={styles.quote}>{storyWords(t, workOrder.story)}</blockquote>
+        {face.mayBeTwo && <p>{t('mayBeTwo')}</p>}
       </div>
       <div>
         <h2>{t('codesTitle')}</h2>

@@ -11,7 +11,7 @@ import { startAlike } from './start-alike';
 /** Where to go from here: a case like this one, one that only looks like it, any, or the topics. */
 export function NextCases({ view: { attempt, topics, hasFamily } }: { view: DebriefView }) {
   const t = useTranslations('debrief');
-  const { rig, hardest } = attempt.face ?? {};
+  const { rig, mayBeTwo } = attempt.face ?? {};
   return (
     <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="next">
       <h2 id="next">{t('next')}</h2>
@@ -37,7 +37,7 @@ export function NextCases({ view: { attempt, topics, hasFamily } }: { view: Debr
       )}
       <div className={styles.anyCase}>
         <p className={ui.small}>{t('nextBody')}</p>
-        <StartRandom label={t('nextCase')} rig={rig?.id} level={hardest ? 'hardest' : 'usual'} />
+        <StartRandom label={t('nextCase')} rig={rig?.id} level={mayBeTwo ? 'hardest' : 'usual'} />
       </div>
       <p>
         <Link href={`/learn/cases/${attempt.id}`} prefetch={false}>

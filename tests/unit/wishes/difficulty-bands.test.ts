@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { seedFromWord } from '@/lib/cases/case-code';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
-import { difficultyBands } from '@/lib/cases/difficulty-bands';
 import { certify } from '@/lib/diagnosis/certificate';
+import { difficultyBands } from '@/lib/wishes/difficulty-bands';
 import { catalogue } from '../../support/bench-rig';
 
 const rigs = [...catalogue.rigs.keys()];

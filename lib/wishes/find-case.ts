@@ -1,11 +1,11 @@
+import type { Case } from '../cases/case';
+import { seedFromWord } from '../cases/case-code';
+import { caseFromSeed } from '../cases/case-from-seed';
 import type { Catalogue } from '../catalogue';
 import { type Certificate, certify } from '../diagnosis/certificate';
 import { randomStream } from '../random';
 import type { Rig } from '../rig/rig';
 import { causesIn, practises } from '../topics/topics-of';
-import type { Case } from './case';
-import { seedFromWord } from './case-code';
-import { caseFromSeed } from './case-from-seed';
 import { neverMet, rigsWished, type Wishes, type WishName, wishNames } from './wishes';
 
 /** Draws before the search ends: a draw takes a millisecond or two. */

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
-import { type Certify, type FoundCase, findCase, type UnmetWish } from '@/lib/cases/find-case';
-import type { Wishes } from '@/lib/cases/wishes';
 import { certify } from '@/lib/diagnosis/certificate';
 import { causesIn, topicsOf } from '@/lib/topics/topics-of';
+import { type Certify, type FoundCase, findCase, type UnmetWish } from '@/lib/wishes/find-case';
+import type { Wishes } from '@/lib/wishes/wishes';
 import { aRig, catalogue } from '../../support/bench-rig';
 import { quickCertificate } from '../../support/quick-certificate';
 

@@ -1,8 +1,8 @@
+import { independent } from '../cases/case-from-seed';
 import type { Catalogue } from '../catalogue';
 import { appliesTo } from '../faults/apply-cause';
 import type { Cause } from '../faults/cause';
 import type { Rig } from '../rig/rig';
-import { independent } from './case-from-seed';
 
 /** What the generator is asked for. What is left out is left open. */
 export interface Wishes {

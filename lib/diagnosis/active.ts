@@ -20,6 +20,8 @@ export interface Active {
   entropy: number;
   /** Expected minutes if one repaired now. */
   cost: number;
+  /** Some were all but ruled out at first. */
+  remote: boolean;
   /** Which active particle each outcome is a reading of. */
   truths: Int32Array;
 }
@@ -48,6 +50,7 @@ export function activeOf(particles: Particles, belief: Belief): Active {
     costs: minutes,
     entropy: entropy(shares),
     cost: expectedCostOf(shares, minutes),
+    remote: index.some((at) => particles.isRemote(at)),
     truths: drawnEvenly(weight),
   };
 }

@@ -34,25 +34,40 @@ export function beliefAtStart({ start }: Particles): Belief {
  * the severities that the particle stands for, and that of the model. A stopped pointer counts everything beyond its stop.
  */
 export function updateBelief(belief: Belief, particles: Particles, reading: Reading): Belief {
-  const { quantity } = reading;
+  const { check, condition, quantity } = reading;
   // Codes have been weighed with the work order; reading them again says nothing new.
   if (quantity.measures === 'codes') return belief;
-  const values = valuesFor(belief, particles, reading);
-  const likelihoods = Float64Array.from(values.expected, (expected, index) =>
-    quantity.grades
-      ? likelihoodOfGrade(reading.seen.value, expected)
-      : likelihood(reading.seen, expected, values.spread[index] as number),
-  );
-  return normalised(weighted(belief, likelihoods));
+  if (quantity.of.kind === 'trace') {
+    const worth = (index: number) => (belief[index] as number) >= NEGLIGIBLE;
+    return weighed(belief, likelihoodsOf(reading, particles.tracedValuesOf(quantity, condition, worth)));
+  }
+  const likelihoods = likelihoodsOf(reading, particles.valuesOf(check, quantity, condition));
+  if (!surprises(belief, likelihoods, reading)) return weighed(belief, likelihoods);
+  return weighed(belief, likelihoodsOf(reading, particles.valuesOf(check, quantity, condition, true)));
 }
 
-function valuesFor(belief: Belief, particles: Particles, { check, condition, quantity }: Reading): Values {
-  if (quantity.of.kind !== 'trace') return particles.valuesOf(check, quantity, condition);
-  return particles.tracedValuesOf(quantity, condition, (index) => (belief[index] as number) >= NEGLIGIBLE);
+function likelihoodsOf({ quantity, seen }: Reading, { expected, spread }: Values): Float64Array {
+  return expected.map((value, index) =>
+    quantity.grades ? likelihoodOfGrade(seen.value, value) : likelihood(seen, value, spread[index] as number),
+  );
 }
+
+/** Whether what is believed explains a reading hardly better than nothing does: then what was ruled out is asked as well. */
+function surprises(belief: Belief, likelihoods: Float64Array, { quantity, seen }: Reading): boolean {
+  let expected = 0;
+  for (let index = 0; index < belief.length; index++) {
+    const chance = likelihoods[index] as number;
+    if (!Number.isNaN(chance)) expected += (belief[index] as number) * chance;
+  }
+  const nothing = quantity.grades ? 1 - SAME_GRADE - NEXT_GRADE : likelihood(seen, Number.POSITIVE_INFINITY);
+  return expected < SURPRISING * nothing;
+}
+
+/** Times as likely as by nothing that anyone thought of. */
+const SURPRISING = 3;
 
 /** Weights times likelihoods; where a likelihood is not known, nothing is learnt. */
-function weighted(belief: Belief, likelihoods: Float64Array): Belief {
+function weighed(belief: Belief, likelihoods: Float64Array): Belief {
   let [known, sum] = [0, 0];
   for (let index = 0; index < belief.length; index++) {
     const chance = likelihoods[index] as number;
@@ -61,10 +76,12 @@ function weighted(belief: Belief, likelihoods: Float64Array): Belief {
     sum += (belief[index] as number) * chance;
   }
   const usual = known > 0 ? sum / known : 1;
-  return belief.map((weight, index) => {
-    const chance = likelihoods[index] as number;
-    return weight * (Number.isNaN(chance) ? usual : chance);
-  });
+  return normalised(
+    belief.map((weight, index) => {
+      const chance = likelihoods[index] as number;
+      return weight * (Number.isNaN(chance) ? usual : chance);
+    }),
+  );
 }
 
 /**
@@ -75,6 +92,7 @@ function weighted(belief: Belief, likelihoods: Float64Array): Belief {
 export function likelihood({ value, uncertainty, beyond }: Measured, expected: number, spread = 0): number {
   const sigma = sigmaOf(uncertainty, expected, spread);
   const apart = (value - expected) / sigma;
+  if (Number.isNaN(expected)) return Number.NaN;
   if (beyond) return UNTHOUGHT_OF + (1 - UNTHOUGHT_OF) * normalTail(beyond === 'high' ? apart : -apart);
   const anything = UNTHOUGHT_OF / (Math.abs(value) + 10 * uncertainty + TINY);
   if (!Number.isFinite(expected)) return anything;
@@ -95,6 +113,7 @@ const NEXT_GRADE = 0.05;
 
 export function likelihoodOfGrade(seen: number, expected: number): number {
   const apart = Math.abs(seen - expected);
+  if (Number.isNaN(apart)) return Number.NaN;
   if (apart < 0.5) return SAME_GRADE;
   return apart < 1.5 ? NEXT_GRADE / 2 : 1 - SAME_GRADE - NEXT_GRADE;
 }

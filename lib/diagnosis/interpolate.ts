@@ -8,33 +8,41 @@ const BEND = 0.25;
  * follows from them nearly does: values of one sign go by their logarithms. Where a controller runs out in between, the two
  * lines from outside are followed to where they meet.
  *
- * @param at  Value at a solved severity.
- * @param count  How many were solved.
+ * @param values  At the solved severities, evenly spaced.
  * @param share  Of the way from `lower` to the next.
  */
-export function interpolate(at: (node: number) => number, count: number, lower: number, share: number): number {
-  const [from, to] = [at(lower), at(Math.min(lower + 1, count - 1))];
+export function interpolate(values: ArrayLike<number>, lower: number, share: number): number {
+  const from = values[lower] as number;
+  const to = values[lower + 1] ?? from;
   if (from === to) return from;
   // What never comes, such as a time to start, has nothing half way to it.
   if (!Number.isFinite(from) || !Number.isFinite(to)) return share < 0.5 ? from : to;
-  const before = lower > 0 ? at(lower - 1) : Number.NaN;
-  const after = lower + 2 < count ? at(lower + 2) : Number.NaN;
+  const before = values[lower - 1] ?? Number.NaN;
+  const after = values[lower + 2] ?? Number.NaN;
   const bySize = from * to > 0 && !(before * from <= 0) && !(after * to <= 0);
   if (!bySize) return bent(before, from, to, after, share);
-  const sign = Math.sign(from);
-  const size = (value: number) => Math.log(sign * value);
-  return sign * Math.exp(bent(size(before), size(from), size(to), size(after), share));
+  const sign = from < 0 ? -1 : 1;
+  const bentLog = bent(
+    Math.log(sign * before),
+    Math.log(sign * from),
+    Math.log(sign * to),
+    Math.log(sign * after),
+    share,
+  );
+  return sign * Math.exp(bentLog);
 }
 
 /** Between two values on an even grid, given one more on each side or NaN. */
 function bent(before: number, from: number, to: number, after: number, share: number): number {
   const slope = to - from;
-  const [left, right] = [from - before, after - to];
+  const left = from - before;
+  const right = after - to;
   const chord = from + share * slope;
   // Without two neighbours, or where the lines from outside do not meet in between, there is nothing to go by.
   if (!((left < slope && slope < right) || (left > slope && slope > right))) return chord;
-  const [risen, fallen] = [from + share * left, to - (1 - share) * right];
+  const risen = from + share * left;
+  const fallen = to - (1 - share) * right;
   const broken = left < right ? Math.max(risen, fallen) : Math.min(risen, fallen);
-  const [steep, flat] = [Math.max(Math.abs(left), Math.abs(right)), Math.min(Math.abs(left), Math.abs(right))];
-  return steep > KINK * flat ? broken : chord + BEND * (broken - chord);
+  const steep = Math.max(Math.abs(left), Math.abs(right));
+  return steep > KINK * Math.min(Math.abs(left), Math.abs(right)) ? broken : chord + BEND * (broken - chord);
 }

@@ -50,7 +50,7 @@ function worthOf(candidate: Candidate, particles: Particles, active: Active): Ch
   const { check, condition } = candidate;
   const instrument = chosenInstrument(candidate, particles, active);
   const foretold = candidate.quantities.map((quantity) => {
-    const { expected, spread } = particles.valuesOf(check.id, quantity, condition);
+    const { expected, spread } = particles.valuesOf(check.id, quantity, condition, active.remote);
     const gauge = gaugeFor(instrument, quantity);
     return foretell(gauge, expected, spread, active.index, quantity.grades !== undefined);
   });
@@ -70,10 +70,10 @@ function worthOf(candidate: Candidate, particles: Particles, active: Active): Ch
 /** What has to be reckoned with at a port, as a share of belief. */
 const RECKONED = 1e-3;
 
-function chosenInstrument(candidate: Candidate, particles: Particles, { index, weight }: Active): Gauge {
+function chosenInstrument(candidate: Candidate, particles: Particles, { index, weight, remote }: Active): Gauge {
   const [quantity] = candidate.quantities;
   if (!quantity) throw new RangeError(`Check ${candidate.check.id} measures nothing that can be foretold`);
-  const { expected } = particles.valuesOf(candidate.check.id, quantity, candidate.condition);
+  const { expected } = particles.valuesOf(candidate.check.id, quantity, candidate.condition, remote);
   let [greatest, mean] = [0, 0];
   for (let at = 0; at < index.length; at++) {
     const value = expected[index[at] as number] as number;

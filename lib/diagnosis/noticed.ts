@@ -1,4 +1,4 @@
-import { type SteadyConditionId, steadyConditionIds } from '../rig/condition';
+import type { SteadyConditionId } from '../rig/condition';
 import type { OperatingPoints } from '../rig/operating-point';
 import type { Rig } from '../rig/rig';
 import type { RigState } from '../rig/rig-state';
@@ -6,7 +6,7 @@ import { complaintOf, complaintValues, unfoundedComplaints } from '../symptoms/c
 import { troubleCodes } from '../symptoms/trouble-codes';
 import { complaintIds, type TroubleCode, type WorkOrder } from '../symptoms/work-order';
 import { interpolate } from './interpolate';
-import { SLICES, type Slice } from './strata';
+import type { Strata } from './strata';
 
 /** What a driver and the control unit would notice: chances, as a slice may lie on either side of a threshold. */
 export interface Noticed {
@@ -23,70 +23,102 @@ const WORSE_TOGETHER = 0.15;
 
 const NOTHING = complaintIds.length;
 
-/**
- * Places around the middle of a slice at which it is asked what would be noticed, in widths of it. They reach into the
- * next slices, as interpolation puts a threshold no nearer than that.
- */
-const PLACES = [-0.9, -0.3, 0.3, 0.9] as const;
+/** Places in a slice at which it is asked what would be noticed. */
+const PLACES = 2;
 
-/** What is noticed over a slice, from what its rules look at, interpolated between the severities that were solved. */
-export function noticedOver(rig: Rig, nodes: readonly RigState[], slice: Slice): Noticed {
-  const places = slice.lower === slice.upper ? [0] : PLACES;
+/**
+ * What is noticed over each slice, from what its rules look at, interpolated between the severities that were solved. A
+ * slice counts the nearest place of its neighbours too, as interpolation puts a threshold no nearer than that.
+ */
+export function noticedOver(rig: Rig, { nodes, slices, perGap }: Strata): Noticed[] {
+  const rows = rowsOf(rig, nodes);
+  const places = slices.length * PLACES;
+  const stored = Array.from({ length: places }, (_, place) => {
+    const step = ((place + 0.5) / PLACES / perGap) * Number(nodes.length > 1);
+    return storedAt(rig, rows, step);
+  });
+  return slices.map((_, slice) => {
+    const noticed = emptyNoticed(rig);
+    const from = Math.max(0, slice * PLACES - 1);
+    const to = Math.min(places - 1, (slice + 1) * PLACES);
+    for (let place = from; place <= to; place++) count(noticed, stored[place] as Stored, 1 / (to - from + 1));
+    return noticed;
+  });
+}
+
+/** What is noticed of the severest. */
+export function noticedAtWorst(rig: Rig, { nodes }: Strata): Noticed {
   const noticed = emptyNoticed(rig);
-  for (const place of places) {
-    const points = pointsAt(rig, nodes, slice.lower + slice.share + place / SLICES);
-    const stored = troubleCodes(rig, points);
-    const complaint = complaintOf(rig, points, stored);
-    addTo(noticed.complaint, complaint ? complaintIds.indexOf(complaint) : NOTHING, 1 / places.length);
-    rig.codes.forEach((code, index) => {
-      if (holds(stored, code)) addTo(noticed.codes, index, 1 / places.length);
-    });
-  }
+  count(noticed, storedAt(rig, rowsOf(rig, nodes), nodes.length - 1), 1);
   return noticed;
+}
+
+/** Complaint by its index, and which of the rig's codes are stored. */
+interface Stored {
+  complaint: number;
+  codes: readonly number[];
 }
 
 function emptyNoticed({ codes }: Rig): Noticed {
   return { complaint: new Float64Array(NOTHING + 1), codes: new Float64Array(codes.length) };
 }
 
-function addTo(chances: Float64Array, index: number, amount: number): void {
-  chances[index] = (chances[index] as number) + amount;
+function count(noticed: Noticed, { complaint, codes }: Stored, amount: number): void {
+  noticed.complaint[complaint] = (noticed.complaint[complaint] as number) + amount;
+  for (const code of codes) noticed.codes[code] = (noticed.codes[code] as number) + amount;
 }
 
-/**
- * Points that hold only what complaints and codes are read off.
- *
- * @param place  Counted in solved severities from the mildest.
- */
-function pointsAt(rig: Rig, nodes: readonly RigState[], place: number): OperatingPoints {
-  const points = Object.fromEntries(
-    steadyConditionIds.map((id) => [id, { pressures: {}, temperatures: {}, flows: {}, values: {} }]),
-  ) as unknown as OperatingPoints;
-  const within = Math.min(nodes.length - 1, Math.max(0, place));
-  const lower = Math.min(Math.max(0, nodes.length - 2), Math.floor(within));
-  for (const [condition, key] of noticedValues(rig)) {
-    // What a point does not have is never there, such as the time to enable an engine that does not start.
-    const at = (node: number) => nodes[node]?.points[condition].values[key] ?? Number.POSITIVE_INFINITY;
-    const value = isWhole(key) ? at(Math.round(within)) : interpolate(at, nodes.length, lower, within - lower);
-    if (Number.isFinite(value)) points[condition].values[key] = value;
-  }
-  return points;
+/** One value that complaints and codes are read off, at every solved severity. */
+interface Row {
+  condition: SteadyConditionId;
+  key: string;
+  values: Float64Array;
 }
 
-/** A yes or no has nothing in between. */
-function isWhole(key: string): boolean {
-  return key === 'willStart';
-}
-
-const lookedAt = new WeakMap<Rig, (readonly [SteadyConditionId, string])[]>();
-
-function noticedValues(rig: Rig): (readonly [SteadyConditionId, string])[] {
-  const known = lookedAt.get(rig) ?? [
+function rowsOf(rig: Rig, nodes: readonly RigState[]): Row[] {
+  const looked = [
     ...complaintValues,
     ...rig.codes.map(({ condition, value }): [SteadyConditionId, string] => [condition, value]),
   ];
-  lookedAt.set(rig, known);
-  return known;
+  return looked.map(([condition, key]) => {
+    const values = new Float64Array(nodes.length);
+    // What a point does not have is never there, such as the time to enable an engine that does not start.
+    nodes.forEach(({ points }, node) => {
+      values[node] = points[condition].values[key] ?? Number.POSITIVE_INFINITY;
+    });
+    return { condition, key, values };
+  });
+}
+
+/** @param place  Counted in solved severities from the mildest. */
+function storedAt(rig: Rig, rows: readonly Row[], place: number): Stored {
+  const points = emptyPoints();
+  const last = (rows[0]?.values.length ?? 1) - 1;
+  const lower = Math.min(Math.max(0, last - 1), Math.floor(place));
+  for (const { condition, key, values } of rows) {
+    // A yes or no has nothing in between.
+    const value =
+      key === 'willStart' ? (values[Math.round(place)] as number) : interpolate(values, lower, place - lower);
+    if (Number.isFinite(value)) points[condition].values[key] = value;
+  }
+  const codes = troubleCodes(rig, points);
+  const complaint = complaintOf(rig, points, codes);
+  return {
+    complaint: complaint ? complaintIds.indexOf(complaint) : NOTHING,
+    codes: rig.codes.flatMap((code, index) => (codes.length > 0 && holds(codes, code) ? [index] : [])),
+  };
+}
+
+function emptyPoints(): OperatingPoints {
+  const none = () => ({ pressures: {}, temperatures: {}, flows: {}, values: {} });
+  return {
+    'key-on': none(),
+    cranking: none(),
+    idle: none(),
+    'high-idle': none(),
+    'full-load': none(),
+    'key-off': none(),
+  };
 }
 
 /** Of two independent causes: every code of either, and the worse of the complaints. */

@@ -9,14 +9,15 @@ import { PointsOnDemand } from '../rig/points-on-demand';
 import type { RigState } from '../rig/rig-state';
 import { Traces } from '../rig/traces/traces';
 import { type Candidate, candidatesOf } from './candidates';
-import { interpolate } from './interpolate';
-import { SLICES, type Strata, strataOf } from './strata';
-import { type Single, type Weighed, type WorkOrderFacts, weigh } from './weigh';
+import { isLikely, keepBelieved, refineBelieved } from './keep-believed';
+import { SingleValues } from './single-values';
+import { type Sound, strataOf } from './strata';
+import { type Single, singlesOf, type Weighed, type WorkOrderFacts, weigh } from './weigh';
 
 /** What is known of a case before anything is measured; of its points, only in which conditions the engine runs. */
 export type Known = WorkOrderFacts & Pick<Case, 'setting' | 'points'>;
 
-/** ~50 ms: once a request, then handed on. */
+/** Some 100 ms: once a request, then handed on. */
 export function particlesOf(known: Known, catalogue: Catalogue): Particles {
   return new Particles(known, catalogue);
 }
@@ -27,12 +28,8 @@ export interface Values {
   spread: Float64Array;
 }
 
-/** Particles less likely than this share of the likeliest are let go once the work order is read. */
-const LET_GO = 1e-5;
 /** What two causes do together is known to this share of what they do apart. Assumed. */
 const INTERPLAY = 0.15;
-/** Standard spread of a slice of width 1, taken as evenly filled. */
-const EVEN = 1 / Math.sqrt(12);
 
 /**
  * Everything that could be wrong, as particles: every cause at a spread of severities and, where two may be wrong, every two
@@ -48,100 +45,98 @@ export class Particles {
   readonly start: Float64Array;
   /** What can be looked at next. */
   readonly candidates: readonly Candidate[];
-  readonly #weighed: readonly Weighed[];
+  readonly #singles: SingleValues;
+  /** Each particle's causes, by the index of their slices; −1 for no second. */
+  readonly #first: Int32Array;
+  readonly #second: Int32Array;
+  /** 1 for each single that the work order leaves likely, alone or with another. */
+  readonly #near: Uint8Array;
   readonly #sound: RigState;
   readonly #values = new Map<string, Values>();
 
   /** @throws RangeError when content has no such fuel. */
   constructor(known: Known, catalogue: Catalogue) {
-    const { rig, setting } = known;
-    const fuel = catalogue.fuels.get(setting.fuel);
-    if (!fuel) throw new RangeError(`Content has no fuel ${setting.fuel}`);
-    const points = new PointsOnDemand(rig, setting, fuel);
-    const causes = [...catalogue.causes.values()].filter((cause) => canHappen(rig, cause, setting));
-    const weighed = weigh(
-      known,
-      causes.map((cause) => strataOf(rig, setting, fuel, cause, points)),
-    );
-    const likeliest = weighed.reduce((most, { weight }) => Math.max(most, weight), 0);
-    const kept = weighed.filter(({ weight }) => weight > LET_GO * likeliest);
+    const sound = soundOf(known, catalogue);
+    const causes = [...catalogue.causes.values()].filter((cause) => canHappen(known.rig, cause, known.setting));
+    const coarse = causes.map((cause) => singlesOf(known.rig, strataOf(sound, cause)));
+    const kept = keepBelieved(weigh(known, refineBelieved(sound, coarse, weigh(known, coarse))));
     const total = kept.reduce((sum, { weight }) => sum + weight, 0);
     this.count = kept.length;
-    this.causes = kept.map(({ first, second }) => [first.strata.cause, ...(second ? [second.strata.cause] : [])]);
-    this.severities = kept.map(({ first, second }) => [
-      first.slice.severity,
-      ...(second ? [second.slice.severity] : []),
-    ]);
+    this.causes = kept.map((one) => partsOf(one).map((single) => single.strata.cause));
+    this.severities = kept.map((one) => partsOf(one).map(({ slice }) => slice.severity));
     this.start = Float64Array.from(kept, ({ weight }) => weight / total);
     this.candidates = candidatesOf(known, catalogue);
-    this.#weighed = kept;
-    this.#sound = { points, traces: new Traces(rig, setting, fuel) };
+    const both = [...new Set(kept.flatMap(partsOf))];
+    const near = new Set(kept.filter(isLikely(kept)).flatMap(partsOf));
+    const indexOf = new Map(both.map((single, index) => [single, index]));
+    this.#singles = new SingleValues(both);
+    this.#first = Int32Array.from(kept, ({ first }) => indexOf.get(first) ?? -1);
+    this.#second = Int32Array.from(kept, ({ second }) => (second && indexOf.get(second)) ?? -1);
+    this.#near = Uint8Array.from(both, (single) => Number(near.has(single)));
+    this.#sound = { points: sound.points, traces: new Traces(sound.rig, sound.setting, sound.fuel) };
   }
 
-  /** What a quantity that is measured at rest would read. */
-  valuesOf(check: string, quantity: Quantity, condition: ConditionId): Values {
-    const key = `${check} ${quantity.id} ${condition}`;
-    const values = this.#values.get(key) ?? this.compute(quantity, condition, () => true);
+  /**
+   * What a quantity that is measured at rest would read.
+   *
+   * @param remote  Also under particles that the work order all but rules out; NaN stands for those otherwise.
+   */
+  valuesOf(check: string, quantity: Quantity, condition: ConditionId, remote = false): Values {
+    const key = `${check} ${quantity.id} ${condition} ${remote}`;
+    const values = this.#values.get(key) ?? this.compute(quantity, condition, remote ? undefined : this.#near);
     this.#values.set(key, values);
     return values;
   }
 
+  /** Whether the work order all but rules a particle out. */
+  isRemote(particle: number): boolean {
+    return !this.#near[this.#first[particle] as number];
+  }
+
   /** The same of a trace, for those particles only that are worth the milliseconds it takes to follow; NaN for the rest. */
   tracedValuesOf(quantity: Quantity, condition: ConditionId, worth: (particle: number) => boolean): Values {
-    return this.compute(quantity, condition, (particle) => worth(particle) && !this.#weighed[particle]?.second);
+    const asked = new Uint8Array(this.#singles.count);
+    for (let particle = 0; particle < this.count; particle++)
+      if ((this.#second[particle] as number) < 0 && worth(particle)) asked[this.#first[particle] as number] = 1;
+    return this.compute(quantity, condition, asked);
   }
 
-  private compute(quantity: Quantity, condition: ConditionId, asked: (particle: number) => boolean): Values {
-    const read = nodeReader(quantity, condition);
-    const paired = this.#weighed.some(({ second }) => second);
-    const sound = paired ? trueValue(this.#sound, condition, quantity, 0) : 0;
-    const expected = new Float64Array(this.count).fill(Number.NaN);
+  private compute(quantity: Quantity, condition: ConditionId, asked?: Uint8Array): Values {
+    const alone = this.#singles.valuesOf(quantity, condition, asked);
+    const expected = new Float64Array(this.count);
     const spread = new Float64Array(this.count);
-    const over = new Map<Single, Over>();
-    const overOnce = (single: Single) => {
-      const known = over.get(single) ?? valueOver(single, read, quantity);
-      over.set(single, known);
-      return known;
-    };
-    this.#weighed.forEach(({ first, second }, particle) => {
-      if (!asked(particle)) return;
-      const one = overOnce(first);
-      const both = second ? together(one, overOnce(second), sound, quantity) : one;
-      expected[particle] = both.value;
-      spread[particle] = both.spread;
-    });
+    for (let particle = 0; particle < this.count; particle++) {
+      const single = this.#first[particle] as number;
+      expected[particle] = alone.expected[single] as number;
+      spread[particle] = alone.spread[single] as number;
+    }
+    this.putTogether(alone, { expected, spread }, quantity, condition);
     return { expected, spread };
   }
+
+  private putTogether(alone: Values, into: Values, quantity: Quantity, condition: ConditionId): void {
+    if (!this.#second.some((single) => single >= 0)) return;
+    const sound = quantity.of.kind === 'trace' ? Number.NaN : trueValue(this.#sound, condition, quantity, 0);
+    for (let particle = 0; particle < this.count; particle++) {
+      const second = this.#second[particle] as number;
+      if (second < 0) continue;
+      const one = into.expected[particle] as number;
+      const other = alone.expected[second] as number;
+      into.expected[particle] = together(one, other, sound, quantity);
+      const interplay = quantity.grades ? 0 : INTERPLAY * Math.min(Math.abs(one - sound), Math.abs(other - sound));
+      into.spread[particle] = Math.hypot(into.spread[particle] as number, alone.spread[second] as number, interplay);
+    }
+  }
 }
 
-/** A value in the middle of a slice, and its standard spread over it. */
-interface Over {
-  value: number;
-  spread: number;
+function soundOf({ rig, setting }: Known, { fuels }: Catalogue): Sound {
+  const fuel = fuels.get(setting.fuel);
+  if (!fuel) throw new RangeError(`Content has no fuel ${setting.fuel}`);
+  return { rig, setting, fuel, points: new PointsOnDemand(rig, setting, fuel) };
 }
 
-type NodeReader = (strata: Strata, node: number) => number;
-
-/** Reads a quantity off a solved severity, once each. */
-function nodeReader(quantity: Quantity, condition: ConditionId): NodeReader {
-  const known = new Map<RigState, number>();
-  return ({ nodes }, node) => {
-    const state = nodes[node] as RigState;
-    const value = known.get(state) ?? trueValue(state, condition, quantity, 0);
-    known.set(state, value);
-    return value;
-  };
-}
-
-function valueOver({ strata, slice, standsFor }: Single, read: NodeReader, { grades }: Quantity): Over {
-  const at = (node: number) => read(strata, node);
-  const { lower, upper, share } = slice;
-  // A grade has nothing between it and the next.
-  if (grades || lower === upper) return { value: at(share < 0.5 ? lower : upper), spread: 0 };
-  const along = (place: number) => interpolate(at, strata.nodes.length, lower, place);
-  const width = along(share + 0.5 / SLICES) - along(share - 0.5 / SLICES);
-  const spread = Number.isFinite(width) ? Math.abs(width) * standsFor * EVEN : 0;
-  return { value: along(share), spread };
+function partsOf({ first, second }: Weighed): Single[] {
+  return second ? [first, second] : [first];
 }
 
 /** Beyond this ratio to the sound rig, what two causes do is no longer multiplied. */
@@ -151,11 +146,9 @@ const FAR = 30;
  * What two causes do together, from what each does alone: their ratios to the sound rig multiply where all have one sign;
  * otherwise their differences add up.
  */
-function together(one: Over, other: Over, sound: number, { grades }: Quantity): Over {
-  if (grades) return { value: Math.max(one.value, other.value), spread: 0 };
-  const [a, b] = [one.value / sound, other.value / sound];
+function together(one: number, other: number, sound: number, { grades }: Quantity): number {
+  if (grades) return Math.max(one, other);
+  const [a, b] = [one / sound, other / sound];
   const multiplies = a > 1 / FAR && b > 1 / FAR && a < FAR && b < FAR;
-  const value = multiplies ? a * b * sound : one.value + other.value - sound;
-  const interplay = INTERPLAY * Math.min(Math.abs(one.value - sound), Math.abs(other.value - sound));
-  return { value, spread: Math.hypot(one.spread, other.spread, interplay) };
+  return multiplies ? a * b * sound : one + other - sound;
 }

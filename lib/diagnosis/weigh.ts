@@ -3,7 +3,14 @@ import { DOUBLE_SHARE, independent, SEVERITY_DRAWS } from '../cases/case-from-se
 import type { Cause } from '../faults/cause';
 import type { Rig } from '../rig/rig';
 import type { TroubleCode, WorkOrder } from '../symptoms/work-order';
-import { chanceNoticed, likelihoodOfOrder, type Noticed, noticedOver, noticedTogether } from './noticed';
+import {
+  chanceNoticed,
+  likelihoodOfOrder,
+  type Noticed,
+  noticedAtWorst,
+  noticedOver,
+  noticedTogether,
+} from './noticed';
 import type { Slice, Strata } from './strata';
 
 /** What is known of a case before anything is measured. */
@@ -35,16 +42,22 @@ export interface Weighed {
 const STANDING = 3;
 
 /**
- * Every cause at every slice and, where two may be wrong, every two that the generator would draw together. The prior is how
+ * Every cause at every slice of its own and, where two may be wrong, every two that the generator would draw together. The prior is how
  * common content says a cause is, over the severities that a driver would notice; times the chance of the work order.
  */
-export function weigh({ rig, workOrder, spec }: WorkOrderFacts, strata: readonly Strata[]): Weighed[] {
+export function weigh({ rig, workOrder, spec }: WorkOrderFacts, singles: readonly (readonly Single[])[]): Weighed[] {
   const { codes } = rig;
-  const singles = strata.map((one) => singlesOf(rig, one));
+  const causes = singles.flatMap(([one]) => one?.strata.cause ?? []);
   const two = mayBeTwo(spec);
-  const alone = singles.flat().map((first) => {
-    const drawn = first.strata.cause.weight * first.share * (two ? shareAlone(first.strata.cause, strata) : 1);
-    return { first, second: undefined, weight: drawn * likelihoodOfOrder(first.noticed, codes, workOrder) };
+  const alone = singles.flatMap((slices) => {
+    const [one] = slices;
+    if (!one) return [];
+    const { cause } = one.strata;
+    const drawn = cause.weight * (two ? shareAlone(cause, causes) : 1);
+    return slices.map((first): Weighed => {
+      const weight = drawn * first.share * likelihoodOfOrder(first.noticed, codes, workOrder);
+      return { first, second: undefined, weight };
+    });
   });
   return two ? [...alone, ...weighPairs(singles, codes, workOrder)] : alone;
 }
@@ -53,35 +66,34 @@ export function weigh({ rig, workOrder, spec }: WorkOrderFacts, strata: readonly
  * A cause's slices, each as likely as the generator draws it: only severities that a driver would notice, and the severest
  * of all where several draws were too mild.
  */
-function singlesOf(rig: Rig, strata: Strata): Single[] {
-  const all = strata.slices.map((slice) => ({
+export function singlesOf(rig: Rig, strata: Strata): Single[] {
+  const noticed = noticedOver(rig, strata);
+  const { length } = noticed;
+  const single = (index: number, share: number): Single => ({
     strata,
-    slice,
+    slice: strata.slices[index] as Slice,
     standsFor: 1,
-    noticed: noticedOver(rig, strata.nodes, slice),
-  }));
-  if (strata.cause.effects.length === 0) return all.map((one) => ({ ...one, share: 1 / all.length }));
-  const chances = all.map(({ noticed }) => chanceNoticed(noticed));
+    noticed: noticed[index] as Noticed,
+    share,
+  });
+  if (strata.cause.effects.length === 0) return noticed.map((_, index) => single(index, 1 / length));
+  const chances = noticed.map(chanceNoticed);
   const total = chances.reduce((sum, chance) => sum + chance, 0);
-  const tooMild = (1 - total / all.length) ** SEVERITY_DRAWS;
-  const singles = all.map((one, index) => ({
-    ...one,
-    share: total > 0 ? ((1 - tooMild) * (chances[index] as number)) / total : 0,
-  }));
-  return [...singles, severest(rig, strata, tooMild)];
+  const tooMild = (1 - total / length) ** SEVERITY_DRAWS;
+  const perChance = total > 0 ? (1 - tooMild) / total : 0;
+  return [...chances.map((chance, index) => single(index, chance * perChance)), severest(rig, strata, tooMild)];
 }
 
 /** The end of the range. Where nobody would notice even that, the generator draws another cause. */
 function severest(rig: Rig, strata: Strata, tooMild: number): Single {
-  const end = strata.nodes.length - 1;
-  const slice = { lower: end, upper: end, share: 0, severity: strata.cause.severity.max };
-  const noticed = noticedOver(rig, strata.nodes, slice);
+  const slice = { lower: strata.nodes.length - 1, share: 0, severity: strata.cause.severity.max };
+  const noticed = noticedAtWorst(rig, strata);
   return { strata, slice, standsFor: 0, noticed, share: tooMild * chanceNoticed(noticed) };
 }
 
 /** How often a cause is drawn without a second. */
-function shareAlone(cause: Cause, strata: readonly Strata[]): number {
-  return strata.some((other) => independent(cause, other.cause)) ? 1 - DOUBLE_SHARE : 1;
+function shareAlone(cause: Cause, causes: readonly Cause[]): number {
+  return causes.some((other) => independent(cause, other)) ? 1 - DOUBLE_SHARE : 1;
 }
 
 function weighPairs(

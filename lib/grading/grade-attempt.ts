@@ -16,10 +16,22 @@ import { type Rubric, STANDARD_RUBRIC } from './rubric';
 import { totalOf } from './total';
 import { judgeWork, marksOf, type Work } from './work';
 
+/** What grading needs to know of a case, whatever was done on it. */
+export interface KnownOfCase {
+  particles: Particles;
+  certificate: Certificate;
+}
+
+export function knownOf(theCase: Case, catalogue: Catalogue): KnownOfCase {
+  const particles = particlesOf(theCase, catalogue);
+  return { particles, certificate: certify(theCase, catalogue, particles) };
+}
+
 /**
  * Grades a whole attempt from its acts alone: the same acts under the same rubric give the same grade, whenever it is asked
  * for.
  *
+ * @param known  Of the same case, where that was worked out already.
  * @throws RangeError when the acts hold no call.
  */
 export function gradeAttempt(
@@ -27,17 +39,18 @@ export function gradeAttempt(
   catalogue: Catalogue,
   acts: readonly StoredAct[],
   rubric: Rubric = standardRubric(catalogue),
+  known: KnownOfCase = knownOf(theCase, catalogue),
 ): Grade {
   const [call] = actsOf(acts, 'call');
   if (!call) throw new RangeError('An attempt without a call cannot be graded');
-  const marking = { theCase, catalogue, rubric, particles: particlesOf(theCase, catalogue) };
-  const certificate = certify(theCase, catalogue, marking.particles);
+  const { particles, certificate } = known;
+  const marking = { theCase, catalogue, rubric, particles };
   const healthy = healthyState(theCase, catalogue);
   const called = gradeCall(theCase, catalogue, healthy, call, rubric.call);
   const work = judgeWork(marking, acts);
   return {
     ...pointsFor(marking, work, called, certificate),
-    ...told(work, certificate, marking.particles),
+    ...told(work, certificate, particles),
     rubric: { id: rubric.id, version: rubric.version },
     hints: actsOf(acts, 'hint').length,
     truth: theCase.truth,

@@ -38,6 +38,9 @@ export interface Rested {
   assumed: SideTemperatures;
 }
 
+/** What a rig that differs little may set out from. */
+export type Nearby = Pick<Rested, 'solution' | 'assumed'>;
+
 /** Fuel properties are right once no side's temperature moves by more than this: 0.1 % of a viscosity. */
 const SETTLED: Kelvin = 0.05;
 const MOST_PASSES = 25;
@@ -86,7 +89,7 @@ export function comeToRest(
   setting: Setting,
   fuel: Fuel,
   condition: SteadyConditionId,
-  near?: Rested,
+  near?: Nearby,
 ): Rested {
   let assumed = near?.assumed ?? firstTemperatures(rig, setting, condition);
   let last = near?.solution;

@@ -1,6 +1,13 @@
 import type { Fuel } from '../fluids/fuel';
 import type { SteadyConditionId } from './condition';
-import { comeToRest, type OperatingPoint, type OperatingPoints, pointAt, type Rested } from './operating-point';
+import {
+  comeToRest,
+  type Nearby,
+  type OperatingPoint,
+  type OperatingPoints,
+  pointAt,
+  type Rested,
+} from './operating-point';
 import type { Rig } from './rig';
 import type { Setting } from './setting';
 
@@ -9,7 +16,7 @@ import type { Setting } from './setting';
  * same condition of a rig nearby.
  */
 export class PointsOnDemand implements OperatingPoints {
-  readonly #rested = new Map<SteadyConditionId, Rested>();
+  readonly #nearby = new Map<SteadyConditionId, Nearby>();
   readonly #points = new Map<SteadyConditionId, OperatingPoint>();
 
   constructor(
@@ -45,15 +52,25 @@ export class PointsOnDemand implements OperatingPoints {
 
   private at(condition: SteadyConditionId): OperatingPoint {
     const { rig, setting, fuel } = this;
-    const point = this.#points.get(condition) ?? pointAt(rig, setting, fuel, condition, this.restedAt(condition));
+    const known = this.#points.get(condition);
+    if (known) return known;
+    const rested = this.comeToRest(condition);
+    const point = pointAt(rig, setting, fuel, condition, rested);
     this.#points.set(condition, point);
     return point;
   }
 
-  private restedAt(condition: SteadyConditionId): Rested {
+  /** Where others may set out from: the nearest that was solved already, or else the first of all. */
+  private nearby(condition: SteadyConditionId): Nearby {
+    const known = this.#nearby.get(condition);
+    return known ?? (this.near ? this.near.nearby(condition) : this.comeToRest(condition));
+  }
+
+  private comeToRest(condition: SteadyConditionId): Rested {
     const { rig, setting, fuel, near } = this;
-    const rested = this.#rested.get(condition) ?? comeToRest(rig, setting, fuel, condition, near?.restedAt(condition));
-    this.#rested.set(condition, rested);
+    const rested = comeToRest(rig, setting, fuel, condition, near?.nearby(condition));
+    // Without the laws it was solved with, which would weigh a hundred times as much.
+    this.#nearby.set(condition, { assumed: rested.assumed, solution: rested.solution });
     return rested;
   }
 }

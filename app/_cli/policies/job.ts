@@ -2,16 +2,13 @@ import type { Case } from '@/lib/cases/case';
 import { seedFromWord } from '@/lib/cases/case-code';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
 import type { Catalogue } from '@/lib/catalogue';
-import { type Certificate, certify } from '@/lib/diagnosis/certificate';
-import { type Particles, particlesOf } from '@/lib/diagnosis/particles';
 import type { StoredAct } from '@/lib/grading/acts';
+import { type KnownOfCase, knownOf } from '@/lib/grading/grade-attempt';
 
 /** A case on the bench, with what somebody who knows the trade by heart could work out about it. */
-export interface Job {
+export interface Job extends KnownOfCase {
   theCase: Case;
   catalogue: Catalogue;
-  particles: Particles;
-  certificate: Certificate;
 }
 
 /** A simulated learner: from a case to the acts of a whole attempt. The same case gives the same acts. */
@@ -41,10 +38,9 @@ export function* certifiedJobs(options: DrawOptions, catalogue: Catalogue): Gene
   let left = options.count;
   for (const theCase of drawnCases(options, catalogue)) {
     if (left === 0) return;
-    const particles = particlesOf(theCase, catalogue);
-    const certificate = certify(theCase, catalogue, particles);
-    if (!certificate.settled) continue;
+    const known = knownOf(theCase, catalogue);
+    if (!known.certificate.settled) continue;
     left--;
-    yield { theCase, catalogue, particles, certificate };
+    yield { theCase, catalogue, ...known };
   }
 }

@@ -32,7 +32,7 @@ export function scorePolicies(policies: readonly Policy[], options: DrawOptions,
   const graded = policies.map((policy) => ({ policy, grades: [] as { caseCode: string; grade: Grade }[] }));
   for (const job of certifiedJobs(options, catalogue)) {
     for (const { policy, grades } of graded) {
-      const grade = gradeAttempt(job.theCase, catalogue, policy.work(job));
+      const grade = gradeAttempt(job.theCase, catalogue, policy.work(job), undefined, job);
       grades.push({ caseCode: job.theCase.code, grade });
     }
   }

@@ -156,6 +156,17 @@ test('a trace speaks through its features', () => {
   expect(now).toBeGreaterThan(before);
 });
 
+test('what the work order all but ruled out gains when nothing else explains a reading', () => {
+  // No code is stored: an open circuit of the metering actuator is out of the question, until it is measured.
+  const quantity = quantityOf('metering-actuator', catalogue.checks.get('metering-actuator')?.quantities[0]?.id);
+  const open = trueValue(stateWith('metering-actuator-open-circuit', 1), 'key-off', quantity, 0);
+  const seen = { value: open, uncertainty: 1, beyond: undefined };
+  const after = updateBelief(start, particles, { check: 'metering-actuator', condition: 'key-off', quantity, seen });
+  const [before = 0, now = 0] = [start, after].map((b) => byCause(particles, b).get('metering-actuator-open-circuit'));
+  expect(before).toBeLessThan(1e-3);
+  expect(now).toBeGreaterThan(1e3 * before);
+});
+
 describe('likelihood', () => {
   const seen = { value: 100, uncertainty: 10, beyond: undefined };
 

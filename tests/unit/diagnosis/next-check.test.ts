@@ -110,7 +110,7 @@ function integratedGain(
   const instrument = catalogue.gauges.get(worth.instrument);
   if (!quantity || !instrument) throw new Error('nothing to integrate');
   const gauge = gaugeFor(instrument, quantity);
-  const { expected, spread } = valuesOf.call(particles, check.id, quantity, condition);
+  const { expected, spread } = valuesOf.call(particles, check.id, quantity, condition, true);
   const [least, most] = [toSi(gauge.range.min, gauge.unit), toSi(gauge.range.max, gauge.unit)];
   const clipped = expected.map((value) => Math.min(most, Math.max(least, value)));
   const sigmas = clipped.map((value, index) =>

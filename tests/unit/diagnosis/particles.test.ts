@@ -55,7 +55,8 @@ test('a cause twice as common is believed twice as much before anything is seen'
   const cause = causeOf('main-filter-plugged');
   const commoner = new Map(catalogue.causes).set(cause.id, { ...cause, weight: 2 * cause.weight });
   const more = new Particles({ ...known, spec: {} }, { ...catalogue, causes: commoner });
-  expect(odds(more) / odds(particles)).toBeCloseTo(2, 3);
+  // To one in a hundred: what is let go as too unlikely carries no more.
+  expect(odds(more) / odds(particles) / 2).toBeCloseTo(1, 2);
 });
 
 // Not so where a pump falls off its curve, as behind a plugged supply filter: there a slice straddles the fall.
@@ -66,7 +67,7 @@ test.each(['main-filter-plugged', 'inlet-screen-plugged', 'injector-leakage-high
     const quantity = check?.quantities[0];
     if (!check || !quantity) throw new Error('no such check');
     const all = new Particles({ ...known, spec: {}, workOrder: order }, catalogue);
-    const { expected, spread } = all.valuesOf(check.id, quantity, 'full-load');
+    const { expected, spread } = all.valuesOf(check.id, quantity, 'full-load', true);
     all.causes.forEach((causes, index) => {
       const [severity] = all.severities[index] ?? [];
       if (causes[0]?.id !== cause || severity === undefined) return;
@@ -117,22 +118,22 @@ describe('points on demand', () => {
 });
 
 describe('slices', () => {
-  test('lie evenly over the range, each between its two solved severities', () => {
+  test('lie evenly over the range, each between two solved severities', () => {
     const slices = slicesBetween([0, 0.5, 1]);
-    expect(slices.map(({ severity }) => severity)).toEqual([
-      0.0625, 0.1875, 0.3125, 0.4375, 0.5625, 0.6875, 0.8125, 0.9375,
-    ]);
-    expect(slices.map(({ lower }) => lower)).toEqual([0, 0, 0, 0, 1, 1, 1, 1]);
+    slices.forEach(({ severity, lower, share }, index) => {
+      expect(severity).toBeCloseTo((index + 0.5) / slices.length, 12);
+      expect(lower).toBe(index < slices.length / 2 ? 0 : 1);
+      expect(lower * 0.5 + share * 0.5).toBeCloseTo(severity, 12);
+    });
   });
 
   test('of the one way to have a cause are one', () => {
-    expect(slicesBetween([1])).toEqual([{ lower: 0, upper: 0, share: 0, severity: 1 }]);
+    expect(slicesBetween([1])).toEqual([{ lower: 0, share: 0, severity: 1 }]);
   });
 });
 
 describe('interpolation', () => {
-  const along = (values: readonly number[], lower: number, share: number) =>
-    interpolate((node) => values[node] ?? Number.NaN, values.length, lower, share);
+  const along = (values: readonly number[], lower: number, share: number) => interpolate(values, lower, share);
 
   test('goes by ratio where all have one sign, and straight where not', () => {
     expect(along([1, 100], 0, 0.5)).toBeCloseTo(10, 12);

@@ -22,7 +22,7 @@ import { TwoRoutes } from './two-routes';
 
 export async function generateMetadata(): Promise<Metadata> {
   const t = await getTranslations('debrief');
-  return { title: t('marks') };
+  return { title: t('title') };
 }
 
 /** The graded case, explained. */

@@ -1,6 +1,8 @@
 import { useTranslations } from 'next-intl';
 import type { ReadingItem } from '@/app/_server/attempt-view';
 import type { UnitChoice } from '@/app/_ui/display-choices';
+import { limitBounds } from '@/lib/checks/limit';
+import { conformanceProbability } from '@/lib/checks/verdict';
 import type { FindingGrade } from '@/lib/grading/grade';
 import type { Rig } from '@/lib/rig/rig';
 import styles from './debrief.module.css';
@@ -33,7 +35,8 @@ export function WhatFollows({
         <strong>
           {t(`verdict.${grade.verdictRight ? 'right' : 'wrong'}`, { verdict: verdict(grade.expectedVerdict) })}
         </strong>{' '}
-        {grade.limit !== null && t('limitIs', { limit: lineWords(grade.limit) })} {t(`why.${why}`)}
+        {grade.limit !== null && t('limitIs', { limit: lineWords(grade.limit) })} {t(`why.${why}`)}{' '}
+        <Conforms grade={grade} rig={rig} />
       </p>
       {!grade.limitRight && (
         <p>{finding.limit === null ? t('limitNone') : t('limitWrong', { limit: lineWords(finding.limit) })}</p>
@@ -47,6 +50,21 @@ export function WhatFollows({
       {finding.words !== '' && <p className={styles.words}>{finding.words}</p>}
     </div>
   );
+}
+
+/** Where an instrument cannot tell: how likely the truth keeps to the limit all the same. */
+function Conforms({
+  grade: { expectedVerdict, limit, shown, uncertainty },
+  rig,
+}: {
+  grade: FindingGrade;
+  rig: Rig | undefined;
+}) {
+  const t = useTranslations('debrief');
+  const line = rig?.limits.find(({ id }) => id === limit);
+  if (expectedVerdict !== 'cannot-tell' || !line || shown === null || uncertainty === null) return null;
+  const chance = conformanceProbability({ value: shown, uncertainty }, limitBounds(line));
+  return t('conforms', { percent: Math.round(100 * chance) });
 }
 
 /** How well a dial was read; older grades know only right and wrong. */

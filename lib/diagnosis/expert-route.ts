@@ -5,7 +5,7 @@ import type { Catalogue } from '../catalogue';
 import { measured } from '../checks/expected';
 import type { Shown } from '../checks/shown';
 import { type Belief, beliefAtStart, type Reading, updateBelief } from './belief';
-import { type CheckWorth, hookUpKey, nextChecks, type RouteStep } from './next-check';
+import { type CheckWorth, hookUpKey, NOTHING_TOLD, nextChecks, type RouteStep } from './next-check';
 import type { Particles } from './particles';
 import { byArea, byCause, byRepair } from './shares';
 
@@ -29,8 +29,6 @@ export interface ExpertRoute {
 /** Belief in one repair at which an expert stops looking. */
 export const SETTLED = 0.95;
 const LONGEST_ROUTE = 12;
-/** A check that is expected to tell less than this, in nats, is not made. */
-const NOTHING_TOLD = 2e-3;
 
 /**
  * The route of somebody who always makes the check that tells most per minute about what to repair, by the belief held at

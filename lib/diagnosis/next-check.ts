@@ -27,6 +27,9 @@ export interface CheckWorth extends RouteStep {
   saves: number;
 }
 
+/** A check that is expected to tell less than this, in nats, tells nothing. */
+export const NOTHING_TOLD = 2e-3;
+
 /**
  * Every check still open, best first by what it tells per minute: how far the entropy of the repair decision is expected to
  * drop. Outcomes stand for the whole of what may be read, evenly by weight; the same for every check and every time.

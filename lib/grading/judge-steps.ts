@@ -1,6 +1,6 @@
 import { type Belief, beliefAtStart, updateBelief } from '../diagnosis/belief';
 import { readingsOf } from '../diagnosis/expert-route';
-import { type CheckWorth, hookUpKey, nextChecks, type RouteStep } from '../diagnosis/next-check';
+import { type CheckWorth, hookUpKey, NOTHING_TOLD, nextChecks, type RouteStep } from '../diagnosis/next-check';
 import { byArea, byCause, byRepair } from '../diagnosis/shares';
 import type { ReadingAct } from './acts';
 import type { StepGrade } from './grade';
@@ -28,9 +28,6 @@ function afterReading({ particles, catalogue }: Marking, belief: Belief, reading
   const measured = readingsOf(catalogue, reading, reading.shown);
   return measured.reduce((before, one) => updateBelief(before, particles, one), belief);
 }
-
-/** A check that is expected to tell less than this, in nats, tells nothing. */
-const NOTHING_TOLD = 2e-3;
 
 function momentOf(marking: Marking, belief: Belief, reading: ReadingAct, earlier: readonly ReadingAct[]): Moment {
   const { particles, rubric } = marking;

@@ -1,5 +1,6 @@
 import { useTranslations } from 'next-intl';
 import { showNumber } from '../show-quantity';
+import ui from '../ui.module.css';
 import type { Chart } from './chart';
 import { tellingPoints } from './telling-points';
 import styles from './trace-chart.module.css';
@@ -14,7 +15,7 @@ export function TraceTable({ chart: { lines, times, unit } }: { chart: Chart }) 
   return (
     <details className={styles.more}>
       <summary>{t('table')}</summary>
-      <table className={styles.table}>
+      <table className={`${ui.figures} ${styles.table}`}>
         <caption>{t('tableHint')}</caption>
         <thead>
           <tr>

@@ -57,11 +57,11 @@ export default async function CasePage({ params, searchParams }: PageProps<'/lea
           />
           <div className={styles.work}>
             {reading && item && <Bench view={view} face={face} reading={reading} item={item} units={units} />}
+            {view.state === 'open' && view.coached && <Coach view={view} />}
             {view.state === 'open' && <HookUp view={view} face={face} selection={selection} />}
           </div>
         </div>
         <div className={styles.side}>
-          {view.state === 'open' && view.coached && <Coach view={view} />}
           <Findings view={view} units={units} />
           <CallPanel view={view} choices={face.choices} />
         </div>

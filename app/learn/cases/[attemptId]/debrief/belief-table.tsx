@@ -1,5 +1,6 @@
 import { useTranslations } from 'next-intl';
 import type { StepView } from '@/app/_server/route-views';
+import ui from '@/app/_ui/ui.module.css';
 import { areas } from '@/lib/areas';
 import type { AreaShares } from '@/lib/grading/grade';
 import styles from './charts.module.css';
@@ -18,7 +19,7 @@ export function BeliefTable({ moments, readings }: { moments: readonly AreaShare
       <summary>{t('beliefTable')}</summary>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keyboard */}
       <section className={styles.pan} aria-label={t('beliefTablePan')} tabIndex={0}>
-        <table className={styles.table}>
+        <table className={`${ui.figures} ${styles.table}`}>
           <caption>{t('beliefUnit')}</caption>
           <thead>
             <tr>

@@ -98,7 +98,7 @@ function ChooseCondition({
 function PressureTable({ repaired: { ports }, units }: { repaired: RepairPressures; units: UnitChoice }) {
   const t = useTranslations('debrief');
   return (
-    <table className={charts.table}>
+    <table className={`${ui.figures} ${charts.table}`}>
       <thead>
         <tr>
           <th scope="col">{t('port')}</th>

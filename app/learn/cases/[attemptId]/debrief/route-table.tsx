@@ -1,5 +1,6 @@
 import { useTranslations } from 'next-intl';
 import type { RouteViews } from '@/app/_server/route-views';
+import ui from '@/app/_ui/ui.module.css';
 import styles from './charts.module.css';
 
 /** The time line in numbers, with what would have told more. */
@@ -10,7 +11,7 @@ export function RouteTable({ routes: { yours, expert } }: { routes: RouteViews }
     <details className={styles.more}>
       <summary>{t('routeTable')}</summary>
       <div className={styles.pan}>
-        <table className={styles.table}>
+        <table className={`${ui.figures} ${styles.table}`}>
           <caption>{t('you')}</caption>
           <thead>
             <tr>
@@ -33,7 +34,7 @@ export function RouteTable({ routes: { yours, expert } }: { routes: RouteViews }
             ))}
           </tbody>
         </table>
-        <table className={styles.table}>
+        <table className={`${ui.figures} ${styles.table}`}>
           <caption>{t('expert')}</caption>
           <thead>
             <tr>

@@ -1,4 +1,5 @@
 import { useTranslations } from 'next-intl';
+import ui from '@/app/_ui/ui.module.css';
 import { type Area, areas } from '@/lib/areas';
 import type { AreaShares } from '@/lib/grading/grade';
 import { percentOf } from './belief-table';
@@ -15,7 +16,7 @@ export function ShareTable({ before, after }: { before: AreaShares; after: AreaS
     .filter((area) => Math.max(before[area], after[area]) >= SHOWN_FROM)
     .sort((a: Area, b: Area) => after[b] - after[a]);
   return (
-    <table className={styles.table}>
+    <table className={`${ui.figures} ${styles.table}`}>
       <caption>{t('shares')}</caption>
       <thead>
         <tr>

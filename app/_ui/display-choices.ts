@@ -1,6 +1,4 @@
-/** Families of units a reader may want. Flow is in millilitres a minute in all of them. */
-export const unitChoices = ['kpa-c', 'psi-f', 'bar-c'] as const;
-export type UnitChoice = (typeof unitChoices)[number];
+export { type UnitChoice, unitChoices } from '@/lib/accounts/unit-choices';
 
 export const themes = ['system', 'light', 'dark'] as const;
 export type Theme = (typeof themes)[number];

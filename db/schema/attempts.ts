@@ -1,5 +1,6 @@
 import { index, integer, real, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core';
 import type { Features } from '../../lib/diagnosis/difficulty';
+import { organizations } from './organizations';
 
 /** A learner at a case. The case itself is a function of its code, the generator and the content: only those are kept. */
 export const attempts = sqliteTable(
@@ -8,6 +9,8 @@ export const attempts = sqliteTable(
     /** Random, so that one address does not tell the next. */
     id: text().primaryKey(),
     learnerId: text().notNull(),
+    /** Where it was made; null for one from before there were accounts, until the first administrator takes it over. */
+    organizationId: text().references(() => organizations.id),
     /** Made by the client, so that a second press of the button starts nothing new. */
     key: text().notNull(),
     caseCode: text().notNull(),
@@ -25,5 +28,6 @@ export const attempts = sqliteTable(
   (table) => [
     unique('attempts_once').on(table.learnerId, table.key),
     index('attempts_newest').on(table.learnerId, table.createdAt),
+    index('attempts_of_organization').on(table.organizationId, table.createdAt),
   ],
 );

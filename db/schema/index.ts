@@ -1,3 +1,13 @@
+export { accounts } from './accounts';
 export { acts } from './acts';
 export { attempts } from './attempts';
 export { calls } from './calls';
+export { classes, classPlaces } from './classes';
+export { links } from './links';
+export { logEntries } from './log-entries';
+export { members } from './members';
+export { organizations } from './organizations';
+export { refusedTries } from './refused-tries';
+export { sessions } from './sessions';
+export { users } from './users';
+export { verifications } from './verifications';

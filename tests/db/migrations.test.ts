@@ -38,6 +38,7 @@ test('an attempt from before keeps all it had, is not coached and has no difficu
     difficulty: null,
     features: null,
     coached: false,
+    organizationId: null,
   });
   rmSync(folder, { recursive: true });
 });

@@ -1,0 +1,42 @@
+/** What the log tells of. */
+export const logEvents = [
+  'installation-set-up',
+  'organization-added',
+  'signed-in',
+  'sign-in-refused',
+  'signed-out',
+  'signed-out-elsewhere',
+  'password-changed',
+  'person-added',
+  'people-imported',
+  'invitation-made',
+  'invitation-withdrawn',
+  'invitation-used',
+  'class-joined',
+  'pin-set',
+  'person-renamed',
+  'reset-link-made',
+  'reset-link-used',
+  'roles-set',
+  'person-deactivated',
+  'person-reactivated',
+  'people-merged',
+  'person-erased',
+  'erasure-asked',
+  'data-exported',
+  'class-added',
+  'class-changed',
+  'class-archived',
+  'class-place-given',
+  'class-place-taken',
+  'join-code-made',
+  'join-code-closed',
+  'settings-changed',
+  'log-exported',
+  'backed-up',
+  'back-up-downloaded',
+] as const;
+export type LogEvent = (typeof logEvents)[number];
+
+/** What more is told: codes, ids, numbers; never a name, an address or anything secret. */
+export type LogDetails = Readonly<Record<string, string | number | boolean | readonly string[]>>;

@@ -2,12 +2,13 @@ import Link from 'next/link';
 import { getTranslations } from 'next-intl/server';
 import { catalogue } from './_server/catalogue';
 import { drawingOf } from './_server/drawings';
+import { page } from './_server/guard';
 import { RigDrawing } from './_ui/drawing/rig-drawing';
 import { SafetyNote } from './_ui/safety-note';
 import { SiteHeader } from './_ui/site-header';
 import ui from './_ui/ui.module.css';
 
-export default async function HomePage() {
+export default page('/', async () => {
   const t = await getTranslations('home');
   const [rig] = catalogue().rigs.values();
   return (
@@ -45,4 +46,4 @@ export default async function HomePage() {
       </main>
     </>
   );
-}
+});

@@ -10,6 +10,7 @@ import type { WorkOrder } from '@/lib/symptoms/work-order';
 import { catalogue } from './catalogue';
 import { type HintView, hintViews } from './hint-views';
 import { caseOf, type History, isSuperseded, readHistory } from './history';
+import type { Desk } from './permit';
 import { type RigChoices, rigChoices } from './rig-choices';
 
 export type FindingView = FindingAct & { seq: number };
@@ -69,8 +70,8 @@ export interface AttemptView {
 }
 
 /** A learner's own attempt, without its truth; undefined when it is missing or someone else's. */
-export async function readAttemptView(learnerId: string, attemptId: string): Promise<AttemptView | undefined> {
-  const history = await readHistory(learnerId, attemptId);
+export async function readAttemptView(desk: Desk, attemptId: string): Promise<AttemptView | undefined> {
+  const history = await readHistory(desk, attemptId);
   return history && attemptView(history);
 }
 

@@ -6,6 +6,7 @@ import { familyOf } from './alike-causes';
 import { type AttemptView, attemptView, type ReadingItem, type ReadingView } from './attempt-view';
 import { catalogue } from './catalogue';
 import { caseOf, type History, isSuperseded, readHistory } from './history';
+import type { Desk } from './permit';
 import { type RepairPressures, repairPressures } from './repair-pressures';
 import { type RouteViews, routeViews } from './route-views';
 import { type Skipped, skippedChecks } from './skipped-checks';
@@ -74,11 +75,11 @@ export interface Asked {
 
 /** What a debrief shows. `open` while the call is not made; undefined when the attempt is missing or someone else's. */
 export async function readDebriefView(
-  learnerId: string,
+  desk: Desk,
   attemptId: string,
   asked: Asked = {},
 ): Promise<DebriefView | 'open' | undefined> {
-  const history = await readHistory(learnerId, attemptId);
+  const history = await readHistory(desk, attemptId);
   if (!history) return undefined;
   return history.call ? debriefView(history, history.call, asked) : 'open';
 }

@@ -7,6 +7,7 @@ import { type Case, GENERATOR_VERSION } from '@/lib/cases/case';
 import { parseCaseCode } from '@/lib/cases/case-code';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
 import { catalogue } from './catalogue';
+import type { Desk } from './permit';
 
 export type StoredOpenAct = OpenAct & { seq: number };
 
@@ -21,7 +22,7 @@ export interface History {
 }
 
 /** A learner's own attempt; undefined when it is missing or someone else's. */
-export async function readHistory(learnerId: string, attemptId: string): Promise<History | undefined> {
+export async function readHistory({ learnerId }: Desk, attemptId: string): Promise<History | undefined> {
   const attempt = await findAttempt(database(), learnerId, attemptId);
   if (!attempt) return undefined;
   const rows = await listActs(database(), learnerId, attemptId);

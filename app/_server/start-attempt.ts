@@ -7,6 +7,7 @@ import { mayBeCoached } from '@/lib/coaching/may-be-coached';
 import { type Certificate, certify } from '@/lib/diagnosis/certificate';
 import { catalogue } from './catalogue';
 import { database } from './database';
+import type { Desk } from './permit';
 
 /**
  * Starts a learner's attempt at a case, whatever its certificate says. The same key again returns the attempt that it
@@ -14,9 +15,9 @@ import { database } from './database';
  *
  * @throws SolveError when the case cannot be computed, before anything is stored.
  */
-export async function startAttempt(learnerId: string, key: string, spec: CaseSpec, demo = false): Promise<Attempt> {
+export async function startAttempt(desk: Desk, key: string, spec: CaseSpec, demo = false): Promise<Attempt> {
   const theCase = caseFromSeed(spec, catalogue());
-  return storeAttempt(learnerId, key, { case: theCase, certificate: certify(theCase, catalogue()), demo });
+  return storeAttempt(desk, key, { case: theCase, certificate: certify(theCase, catalogue()), demo });
 }
 
 export interface NewStart {
@@ -27,11 +28,12 @@ export interface NewStart {
 }
 
 /** Stores an attempt, or finds the one that the key has started. All attempts there are yet are made for practice. */
-export async function storeAttempt(learnerId: string, key: string, start: NewStart): Promise<Attempt> {
+export async function storeAttempt(desk: Desk, key: string, start: NewStart): Promise<Attempt> {
   const { certificate, coached = false, demo = false } = start;
   const attempt = await recordAttempt(database(), {
     id: randomBytes(10).toString('hex'),
-    learnerId,
+    learnerId: desk.learnerId,
+    organizationId: desk.organizationId,
     key,
     caseCode: start.case.code,
     generatorVersion: start.case.generatorVersion,

@@ -2,6 +2,7 @@ import { recordAct } from '@/db/queries/acts';
 import type { OpenAct } from '@/db/schema/acts';
 import { database } from './database';
 import { type History, isSuperseded, readHistory } from './history';
+import type { Desk } from './permit';
 
 /** Why an attempt takes no act at all. */
 export type ClosedReason = 'attempt-not-found' | 'attempt-called' | 'attempt-superseded' | 'attempt-busy';
@@ -10,7 +11,7 @@ export type ClosedReason = 'attempt-not-found' | 'attempt-called' | 'attempt-sup
 const TRIES = 5;
 
 export interface ActRequest<E extends string> {
-  learnerId: string;
+  desk: Desk;
   attemptId: string;
   /** Made by the client: the same key again finds the act it made. */
   key: string;
@@ -28,7 +29,7 @@ export async function takeAct<E extends string>(
   request: ActRequest<E>,
 ): Promise<{ seq: number } | { error: E | ClosedReason }> {
   for (let tries = 0; tries < TRIES; tries++) {
-    const history = await readHistory(request.learnerId, request.attemptId);
+    const history = await readHistory(request.desk, request.attemptId);
     if (!history) return { error: 'attempt-not-found' };
     const known = history.keys.get(request.key);
     if (known !== undefined) return { seq: known };
@@ -47,7 +48,7 @@ export function closedReason({ attempt, call }: History): ClosedReason | undefin
   return isSuperseded(attempt) ? 'attempt-superseded' : undefined;
 }
 
-function write<E extends string>({ learnerId, key }: ActRequest<E>, { attempt, acts }: History, body: OpenAct) {
+function write<E extends string>({ desk, key }: ActRequest<E>, { attempt, acts }: History, body: OpenAct) {
   const seq = (acts.at(-1)?.seq ?? 0) + 1;
-  return recordAct(database(), learnerId, { attemptId: attempt.id, seq, key, body, createdAt: new Date() });
+  return recordAct(database(), desk.learnerId, { attemptId: attempt.id, seq, key, body, createdAt: new Date() });
 }

@@ -25,7 +25,9 @@ export function Choice({
       onChange={(event) => {
         const chosen = event.currentTarget.value;
         // Without an answer the page stays as it is; nothing that matters is lost.
-        startTransition(() => chooseDisplay({ [name]: chosen }).catch(() => undefined));
+        startTransition(async () => {
+          await chooseDisplay({ [name]: chosen }).catch(() => undefined);
+        });
       }}
     >
       {options.map((option) => (

@@ -4,8 +4,9 @@ import { revalidatePath } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
 import { catalogue } from '@/app/_server/catalogue';
+import { action } from '@/app/_server/guard';
+import { deskOf } from '@/app/_server/permit';
 import { problem, problemWithFields } from '@/app/_server/problems';
-import { requireLearner } from '@/app/_server/session';
 import { startAsWished, startChosen } from '@/app/_server/start-case';
 import { unmetSentence } from '@/app/_server/unmet-sentence';
 import type { ActResult } from '@/app/_ui/act-result';
@@ -29,29 +30,27 @@ const randomSchema = z.object({
 const codeSchema = z.object({ ...start, code: z.string().trim().min(1).max(200) });
 
 /** Starts an attempt at a case that is drawn now, as wished. */
-export async function startRandomCase(form: unknown): Promise<ActResult> {
-  const learner = await requireLearner();
+export const startRandomCase = action('startRandomCase', async (permit, form): Promise<ActResult> => {
   const parsed = randomSchema.safeParse(form instanceof FormData ? Object.fromEntries(form) : {});
   if (!parsed.success) return refused(parsed.error);
   const { key, coached } = parsed.data;
   const wishes = wishesOf(parsed.data);
-  const started = await startAsWished({ learnerId: learner.id, key, coached: coached === 'yes' }, wishes);
+  const started = await startAsWished({ desk: deskOf(permit), key, coached: coached === 'yes' }, wishes);
   if ('unmet' in started) return { error: await unmetSentence(started, wishes, parsed.data.difficulty) };
   return goTo(started.id);
-}
+});
 
 /** Starts an attempt at the case that a code stands for. */
-export async function startCaseByCode(form: unknown): Promise<ActResult> {
-  const learner = await requireLearner();
+export const startCaseByCode = action('startCaseByCode', async (permit, form): Promise<ActResult> => {
   const parsed = codeSchema.safeParse(form instanceof FormData ? Object.fromEntries(form) : {});
   if (!parsed.success) return refused(parsed.error);
   const { key, code, coached } = parsed.data;
   const read = parseCaseCode(code, catalogue());
   if ('error' in read) return { error: await problem(`code-${read.error}`, { code }) };
-  const started = await startChosen({ learnerId: learner.id, key, coached: coached === 'yes' }, read.spec);
+  const started = await startChosen({ desk: deskOf(permit), key, coached: coached === 'yes' }, read.spec);
   if ('error' in started) return { error: await problem(started.error, { code }) };
   return goTo(started.id);
-}
+});
 
 function wishesOf({ rig, level, topic, difficulty }: z.infer<typeof randomSchema>): Wishes {
   const bands = difficultyBands(level === 'hardest');

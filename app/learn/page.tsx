@@ -3,7 +3,8 @@ import Link from 'next/link';
 import { getTranslations } from 'next-intl/server';
 import { catalogue } from '@/app/_server/catalogue';
 import { database } from '@/app/_server/database';
-import { requireLearner } from '@/app/_server/session';
+import { page } from '@/app/_server/guard';
+import { deskOf } from '@/app/_server/permit';
 import { ActForm } from '@/app/_ui/act-form';
 import { SafetyNote } from '@/app/_ui/safety-note';
 import { SiteHeader } from '@/app/_ui/site-header';
@@ -24,9 +25,8 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: t('title') };
 }
 
-export default async function LearnPage() {
-  const learner = await requireLearner();
-  const attempts = await listAttempts(database(), learner.id, LISTED);
+export default page('/learn', async (permit) => {
+  const attempts = await listAttempts(database(), deskOf(permit), LISTED);
   const rigs = [...catalogue().rigs.values()].map(named);
   const topics = topicsInOrder(catalogue()).map(named);
   const t = await getTranslations('learn');
@@ -87,7 +87,7 @@ export default async function LearnPage() {
       </main>
     </>
   );
-}
+});
 
 function named({ id, text }: { id: string; text: { en: { name: string } } }) {
   return { id, name: text.en.name };

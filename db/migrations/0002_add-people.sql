@@ -39,27 +39,24 @@ CREATE TABLE `classes` (
 --> statement-breakpoint
 CREATE UNIQUE INDEX `classes_joinCode_unique` ON `classes` (`join_code`);--> statement-breakpoint
 CREATE INDEX `classes_of_organization` ON `classes` (`organization_id`);--> statement-breakpoint
-CREATE TABLE `links` (
+CREATE TABLE `invitations` (
 	`id` text PRIMARY KEY NOT NULL,
-	`token_hash` text NOT NULL,
-	`kind` text NOT NULL,
 	`organization_id` text NOT NULL,
-	`person_id` text,
-	`roles` text,
-	`class_id` text,
+	`inviter_id` text NOT NULL,
 	`email` text,
-	`made_by` text NOT NULL,
+	`role` text NOT NULL,
+	`status` text NOT NULL,
+	`expires_at` integer NOT NULL,
 	`created_at` integer NOT NULL,
-	`ends_at` integer NOT NULL,
-	`used_at` integer,
-	`withdrawn_at` integer,
+	`token_hash` text NOT NULL,
+	`class_id` text,
 	FOREIGN KEY (`organization_id`) REFERENCES `organizations`(`id`) ON UPDATE no action ON DELETE no action,
-	FOREIGN KEY (`person_id`) REFERENCES `users`(`id`) ON UPDATE no action ON DELETE no action,
+	FOREIGN KEY (`inviter_id`) REFERENCES `users`(`id`) ON UPDATE no action ON DELETE no action,
 	FOREIGN KEY (`class_id`) REFERENCES `classes`(`id`) ON UPDATE no action ON DELETE no action
 );
 --> statement-breakpoint
-CREATE UNIQUE INDEX `links_tokenHash_unique` ON `links` (`token_hash`);--> statement-breakpoint
-CREATE INDEX `links_of_organization` ON `links` (`organization_id`,`created_at`);--> statement-breakpoint
+CREATE UNIQUE INDEX `invitations_tokenHash_unique` ON `invitations` (`token_hash`);--> statement-breakpoint
+CREATE INDEX `invitations_of_organization` ON `invitations` (`organization_id`,`created_at`);--> statement-breakpoint
 CREATE TABLE `log_entries` (
 	`seq` integer PRIMARY KEY AUTOINCREMENT NOT NULL,
 	`at` integer NOT NULL,

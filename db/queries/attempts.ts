@@ -33,6 +33,18 @@ export async function findAttempt(db: Db, learnerId: string, attemptId: string):
   return attempt;
 }
 
+/** Whose an attempt is, and where it was made; undefined when there is none. The door compares. */
+export async function findWork(
+  db: Db,
+  attemptId: string,
+): Promise<Pick<Attempt, 'learnerId' | 'organizationId'> | undefined> {
+  const [row] = await db
+    .select({ learnerId: attempts.learnerId, organizationId: attempts.organizationId })
+    .from(attempts)
+    .where(eq(attempts.id, attemptId));
+  return row;
+}
+
 export interface AttemptLine {
   id: string;
   caseCode: string;
@@ -45,8 +57,12 @@ export interface AttemptLine {
   total: number | null;
 }
 
-/** A learner's attempts, newest first. */
-export async function listAttempts(db: Db, learnerId: string, limit: number): Promise<AttemptLine[]> {
+/** A learner's attempts in an organisation, newest first. */
+export async function listAttempts(
+  db: Db,
+  { learnerId, organizationId }: { learnerId: string; organizationId: string },
+  limit: number,
+): Promise<AttemptLine[]> {
   return db
     .select({
       id: attempts.id,
@@ -60,7 +76,7 @@ export async function listAttempts(db: Db, learnerId: string, limit: number): Pr
     })
     .from(attempts)
     .leftJoin(calls, eq(calls.attemptId, attempts.id))
-    .where(eq(attempts.learnerId, learnerId))
+    .where(and(eq(attempts.learnerId, learnerId), eq(attempts.organizationId, organizationId)))
     .orderBy(desc(attempts.createdAt), desc(attempts.id))
     .limit(limit);
 }

@@ -3,7 +3,7 @@ export { acts } from './acts';
 export { attempts } from './attempts';
 export { calls } from './calls';
 export { classes, classPlaces } from './classes';
-export { links } from './links';
+export { invitations } from './invitations';
 export { logEntries } from './log-entries';
 export { members } from './members';
 export { organizations } from './organizations';

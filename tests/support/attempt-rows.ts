@@ -10,6 +10,7 @@ export function anAttempt(changes: Partial<Attempt> = {}): Attempt {
   return {
     id: 'attempt-a',
     learnerId: 'ada',
+    organizationId: null,
     key: 'start-a',
     caseCode: 'AAA-AAAA-AA',
     generatorVersion: 1,

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { getTranslations } from 'next-intl/server';
 import { catalogue } from '@/app/_server/catalogue';
+import { page } from '@/app/_server/guard';
 import { SafetyNote } from '@/app/_ui/safety-note';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
@@ -15,7 +16,7 @@ export async function generateMetadata(): Promise<Metadata> {
 }
 
 /** The parts of the trade, each with its checks and a case to practise it on. */
-export default async function TopicsPage() {
+export default page('/learn/topics', async () => {
   const t = await getTranslations('topics');
   const topics = topicsInOrder(catalogue());
   return (
@@ -47,4 +48,4 @@ export default async function TopicsPage() {
       </main>
     </>
   );
-}
+});

@@ -3,7 +3,8 @@ import { notFound, redirect } from 'next/navigation';
 import { getTranslations } from 'next-intl/server';
 import { readDebriefView } from '@/app/_server/debrief-view';
 import { readDisplay } from '@/app/_server/display';
-import { requireLearner } from '@/app/_server/session';
+import { page } from '@/app/_server/guard';
+import { deskOf } from '@/app/_server/permit';
 import { SafetyNote } from '@/app/_ui/safety-note';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
@@ -26,46 +27,48 @@ export async function generateMetadata(): Promise<Metadata> {
 }
 
 /** The graded case, explained. */
-export default async function DebriefPage({ params, searchParams }: PageProps<'/learn/cases/[attemptId]/debrief'>) {
-  const learner = await requireLearner();
-  const { attemptId } = await params;
-  const view = await readDebriefView(learner.id, attemptId, await searchParams);
-  if (!view) notFound();
-  if (view === 'open') redirect(`/learn/cases/${attemptId}`);
+export default page(
+  '/learn/cases/[attemptId]/debrief',
+  async (permit, { params, searchParams }: PageProps<'/learn/cases/[attemptId]/debrief'>) => {
+    const { attemptId } = await params;
+    const view = await readDebriefView(deskOf(permit), attemptId, await searchParams);
+    if (!view) notFound();
+    if (view === 'open') redirect(`/learn/cases/${attemptId}`);
 
-  const { units } = await readDisplay();
-  const t = await getTranslations('debrief');
-  const { attempt, grade } = view;
-  return (
-    <>
-      <SiteHeader
-        note={
-          <>
-            {t('note')} <span className={ui.code}>{attempt.code}</span>
-          </>
-        }
-      />
-      <main id="main" className={`${ui.page} ${styles.debrief}`}>
-        <div className={styles.column}>
-          <Outcome view={view} />
-          {!attempt.face && <p className={ui.notice}>{t('superseded')}</p>}
-          <SafetyEvents view={view} units={units} />
-          <TwoRoutes view={view} />
-          {grade.course && <BeliefChart view={view} course={grade.course} />}
-          <GradedFindings view={view} units={units} />
-          <RepairedDrawing view={view} units={units} />
-          <AfterRepair view={view} units={units} />
-          <TrySkipped view={view} units={units} />
-        </div>
-        <div className={styles.column}>
-          <Marks view={view} />
-          <Truth view={view} />
-          <NextCases view={view} />
-        </div>
-        <div className={styles.foot}>
-          <SafetyNote />
-        </div>
-      </main>
-    </>
-  );
-}
+    const { units } = await readDisplay();
+    const t = await getTranslations('debrief');
+    const { attempt, grade } = view;
+    return (
+      <>
+        <SiteHeader
+          note={
+            <>
+              {t('note')} <span className={ui.code}>{attempt.code}</span>
+            </>
+          }
+        />
+        <main id="main" className={`${ui.page} ${styles.debrief}`}>
+          <div className={styles.column}>
+            <Outcome view={view} />
+            {!attempt.face && <p className={ui.notice}>{t('superseded')}</p>}
+            <SafetyEvents view={view} units={units} />
+            <TwoRoutes view={view} />
+            {grade.course && <BeliefChart view={view} course={grade.course} />}
+            <GradedFindings view={view} units={units} />
+            <RepairedDrawing view={view} units={units} />
+            <AfterRepair view={view} units={units} />
+            <TrySkipped view={view} units={units} />
+          </div>
+          <div className={styles.column}>
+            <Marks view={view} />
+            <Truth view={view} />
+            <NextCases view={view} />
+          </div>
+          <div className={styles.foot}>
+            <SafetyNote />
+          </div>
+        </main>
+      </>
+    );
+  },
+);

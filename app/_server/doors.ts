@@ -1,0 +1,117 @@
+import type { Action } from '@/lib/accounts/permissions';
+
+/**
+ * What stands behind a door, and so which id the door reads before it asks whether one may come in.
+ * - `account`: the person's own sign-in;
+ * - `organization`: the one being worked in; `chosen-organization`: the one that `organizationId` names;
+ * - `own-work`: what the person themselves does, in the organisation being worked in;
+ * - `attempt`, `member`, `class`, `invitation`: the one that `attemptId`, `personId`, `classId`, `invitationId` names.
+ */
+export type Behind =
+  | 'public'
+  | 'account'
+  | 'organization'
+  | 'chosen-organization'
+  | 'own-work'
+  | 'attempt'
+  | 'member'
+  | 'class'
+  | 'invitation'
+  | 'installation';
+
+interface Door {
+  action: Action;
+  behind: Behind;
+}
+
+/** Pages and downloads, by their address. */
+export const routeDoors = {
+  '/': { action: 'site.see', behind: 'public' },
+  '/api/health': { action: 'site.see', behind: 'public' },
+  '/sign-in': { action: 'site.sign-in', behind: 'public' },
+  '/set-up': { action: 'site.set-up', behind: 'public' },
+  '/invited/[token]': { action: 'link.follow', behind: 'public' },
+  '/reset/[token]': { action: 'link.follow', behind: 'public' },
+  '/join': { action: 'class.join', behind: 'public' },
+
+  '/learn': { action: 'case.practise', behind: 'own-work' },
+  '/learn/topics': { action: 'case.practise', behind: 'own-work' },
+  '/learn/cases/[attemptId]': { action: 'work.see', behind: 'attempt' },
+  '/learn/cases/[attemptId]/debrief': { action: 'work.see', behind: 'attempt' },
+
+  '/me': { action: 'account.see', behind: 'account' },
+  '/me/export/[format]': { action: 'account.export', behind: 'account' },
+
+  '/people': { action: 'people.see', behind: 'organization' },
+  '/people/add': { action: 'people.add', behind: 'organization' },
+  '/people/import': { action: 'people.add', behind: 'organization' },
+  '/people/[personId]': { action: 'member.see', behind: 'member' },
+  '/people/[personId]/merge': { action: 'member.merge', behind: 'member' },
+  '/people/[personId]/erase': { action: 'member.erase', behind: 'member' },
+  '/people/[personId]/export/[format]': { action: 'member.export', behind: 'member' },
+
+  '/classes': { action: 'classes.see', behind: 'organization' },
+  '/classes/[classId]': { action: 'classes.see', behind: 'class' },
+
+  '/log': { action: 'log.see', behind: 'organization' },
+  '/log/export': { action: 'log.export', behind: 'organization' },
+  '/settings': { action: 'settings.see', behind: 'organization' },
+  '/upkeep': { action: 'installation.see', behind: 'installation' },
+  '/upkeep/back-ups/[file]': { action: 'installation.back-up', behind: 'installation' },
+} as const satisfies Record<string, Door>;
+
+/** What a form or a button sends, by its name. */
+export const actionDoors = {
+  chooseDisplay: { action: 'site.see', behind: 'public' },
+
+  signIn: { action: 'site.sign-in', behind: 'public' },
+  setUp: { action: 'site.set-up', behind: 'public' },
+  acceptInvitation: { action: 'link.follow', behind: 'public' },
+  setNewPassword: { action: 'link.follow', behind: 'public' },
+  joinClass: { action: 'class.join', behind: 'public' },
+
+  startRandomCase: { action: 'case.practise', behind: 'own-work' },
+  startCaseByCode: { action: 'case.practise', behind: 'own-work' },
+  takeReading: { action: 'work.do', behind: 'attempt' },
+  writeFinding: { action: 'work.do', behind: 'attempt' },
+  callCase: { action: 'work.do', behind: 'attempt' },
+  askForHint: { action: 'work.do', behind: 'attempt' },
+  startAlike: { action: 'work.do', behind: 'attempt' },
+
+  signOut: { action: 'account.change', behind: 'account' },
+  signOutSession: { action: 'account.change', behind: 'account' },
+  signOutElsewhere: { action: 'account.change', behind: 'account' },
+  changePassword: { action: 'account.change', behind: 'account' },
+  renameSelf: { action: 'account.change', behind: 'account' },
+  askErasure: { action: 'account.ask-erasure', behind: 'account' },
+  enterOrganization: { action: 'organization.enter', behind: 'chosen-organization' },
+
+  addPerson: { action: 'people.add', behind: 'organization' },
+  previewImport: { action: 'people.add', behind: 'organization' },
+  importPeople: { action: 'people.add', behind: 'organization' },
+  invitePerson: { action: 'people.invite', behind: 'organization' },
+  withdrawInvitation: { action: 'people.invite', behind: 'invitation' },
+  setPin: { action: 'member.set-pin', behind: 'member' },
+  renamePerson: { action: 'member.rename', behind: 'member' },
+  makeResetLink: { action: 'member.make-reset-link', behind: 'member' },
+  setRoles: { action: 'member.set-roles', behind: 'member' },
+  deactivatePerson: { action: 'member.deactivate', behind: 'member' },
+  reactivatePerson: { action: 'member.deactivate', behind: 'member' },
+  mergePeople: { action: 'member.merge', behind: 'member' },
+  erasePerson: { action: 'member.erase', behind: 'member' },
+
+  addClass: { action: 'classes.change', behind: 'organization' },
+  renameClass: { action: 'classes.change', behind: 'class' },
+  archiveClass: { action: 'classes.change', behind: 'class' },
+  giveClassPlace: { action: 'classes.change', behind: 'class' },
+  takeClassPlace: { action: 'classes.change', behind: 'class' },
+  makeJoinCode: { action: 'classes.change', behind: 'class' },
+  closeJoinCode: { action: 'classes.change', behind: 'class' },
+
+  changeSettings: { action: 'settings.change', behind: 'organization' },
+  backUpNow: { action: 'installation.back-up', behind: 'installation' },
+  addOrganization: { action: 'installation.add-organization', behind: 'installation' },
+} as const satisfies Record<string, Door>;
+
+export type RouteDoor = keyof typeof routeDoors;
+export type ActionDoor = keyof typeof actionDoors;

@@ -1,0 +1,73 @@
+import { findWork } from '@/db/queries/attempts';
+import { findClass } from '@/db/queries/classes';
+import { findInvitation } from '@/db/queries/invitations';
+import { findMember, isInstallationsKeeper, listMemberships } from '@/db/queries/members';
+import type { Actor } from '@/lib/accounts/actor';
+import type { Resource } from '@/lib/accounts/resource';
+import { parseRoles } from '@/lib/accounts/roles';
+import { database } from './database';
+import type { Behind } from './doors';
+
+/** Gives the id that a request carries under a name; undefined where it carries none. */
+export type IdNamed = (name: string) => string | undefined;
+
+/** What a request is about; undefined where there is no such thing. */
+export async function resourceBehind(
+  behind: Behind,
+  actor: Actor | null,
+  idNamed: IdNamed,
+): Promise<Resource | undefined> {
+  if (behind === 'public' || behind === 'installation') return { kind: behind };
+  if (!actor) return undefined;
+  const { personId, organizationId } = actor;
+  if (behind === 'account') return { kind: 'account', personId };
+  if (behind === 'chosen-organization') return ofOrganization(idNamed('organizationId'));
+  if (!organizationId) return undefined;
+  if (behind === 'organization') return ofOrganization(organizationId);
+  if (behind === 'own-work') return { kind: 'work', organizationId, personId };
+  return named(behind, organizationId, idNamed);
+}
+
+type Named = 'attempt' | 'member' | 'class' | 'invitation';
+
+async function named(behind: Named, organizationId: string, idNamed: IdNamed): Promise<Resource | undefined> {
+  const id = idNamed(nameOfId[behind]);
+  if (!id) return undefined;
+  switch (behind) {
+    case 'attempt':
+      return workOf(id);
+    case 'member':
+      return memberOf(organizationId, id);
+    case 'class':
+      return ofOrganization((await findClass(database(), id))?.organizationId);
+    case 'invitation':
+      return ofOrganization((await findInvitation(database(), id))?.organizationId);
+  }
+}
+
+const nameOfId = {
+  attempt: 'attemptId',
+  member: 'personId',
+  class: 'classId',
+  invitation: 'invitationId',
+} as const satisfies Record<Named, string>;
+
+function ofOrganization(organizationId: string | undefined): Resource | undefined {
+  return organizationId === undefined ? undefined : { kind: 'organization', organizationId };
+}
+
+async function workOf(attemptId: string): Promise<Resource | undefined> {
+  const work = await findWork(database(), attemptId);
+  // An attempt from before there were accounts belongs to nobody.
+  if (!work?.organizationId) return undefined;
+  return { kind: 'work', organizationId: work.organizationId, personId: work.learnerId };
+}
+
+/** A member of an organisation, deactivated or not. */
+export async function memberOf(organizationId: string, personId: string): Promise<Resource | undefined> {
+  const member = await findMember(database(), organizationId, personId);
+  if (!member) return undefined;
+  const elsewhere = (await listMemberships(database(), personId)).some((one) => one.organizationId !== organizationId);
+  const ownSignIn = elsewhere || (await isInstallationsKeeper(database(), personId));
+  return { kind: 'member', organizationId, personId, roles: parseRoles(member.role), ownSignIn };
+}

@@ -1,0 +1,11 @@
+import { eq } from 'drizzle-orm';
+import type { Db } from '../client';
+import { classes } from '../schema';
+
+export type Class = typeof classes.$inferSelect;
+
+/** A class, whoever's it is: the door compares its organisation. Undefined when there is none. */
+export async function findClass(db: Db, classId: string): Promise<Class | undefined> {
+  const [row] = await db.select().from(classes).where(eq(classes.id, classId));
+  return row;
+}

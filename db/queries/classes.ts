@@ -1,6 +1,7 @@
 import { eq } from 'drizzle-orm';
 import type { Db } from '../client';
-import { classes } from '../schema';
+import { classes, classPlaces } from '../schema';
+import type { Statement } from '../together';
 
 export type Class = typeof classes.$inferSelect;
 
@@ -8,4 +9,9 @@ export type Class = typeof classes.$inferSelect;
 export async function findClass(db: Db, classId: string): Promise<Class | undefined> {
   const [row] = await db.select().from(classes).where(eq(classes.id, classId));
   return row;
+}
+
+/** Gives a person a place in a class; nothing happens when they have one. */
+export function addingClassPlace(db: Db, place: typeof classPlaces.$inferInsert): Statement {
+  return db.insert(classPlaces).values(place).onConflictDoNothing();
 }

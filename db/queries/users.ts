@@ -1,4 +1,4 @@
-import { and, eq } from 'drizzle-orm';
+import { and, count, eq } from 'drizzle-orm';
 import type { Db } from '../client';
 import { accounts, users } from '../schema';
 import type { Statement } from '../together';
@@ -42,4 +42,10 @@ export async function findUserByAddress(db: Db, address: string): Promise<User |
 export async function findUser(db: Db, userId: string): Promise<User | undefined> {
   const [row] = await db.select().from(users).where(eq(users.id, userId));
   return row;
+}
+
+/** How many people the installation has. */
+export async function countUsers(db: Db): Promise<number> {
+  const [row] = await db.select({ value: count() }).from(users);
+  return row?.value ?? 0;
 }

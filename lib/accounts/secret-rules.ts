@@ -1,3 +1,5 @@
+import { shownName, takesMail } from './sign-in-name';
+
 export const MIN_PASSWORD = 10;
 export const MAX_PASSWORD = 128;
 export const PIN_LENGTH = 6;
@@ -27,4 +29,17 @@ function isEasy(pin: string): boolean {
   const steps = [...pin].slice(1).map((digit, i) => (Number(digit) - Number(pin[i]) + 10) % 10);
   const even = steps.every((step) => step === steps[0]) && [0, 1, 9].includes(steps[0] ?? 0);
   return even || pin.slice(0, PIN_LENGTH / 2) === pin.slice(PIN_LENGTH / 2);
+}
+
+/** Whoever chooses what to sign in with. */
+export interface SecretOwner {
+  name: string;
+  /** As stored; only somebody without e-mail may have a PIN. */
+  address: string;
+}
+
+/** What is wrong with what somebody wants to sign in with from now on: digits alone are a PIN where one is allowed. */
+export function secretFault(secret: string, { name, address }: SecretOwner): SecretFault | undefined {
+  if (!takesMail(address) && /^\d+$/.test(secret)) return pinFault(secret);
+  return passwordFault(secret, [name, address, shownName(address)]);
 }

@@ -49,3 +49,14 @@ export async function isInstallationsKeeper(db: Db, userId: string): Promise<boo
 export function addingMember(db: Db, member: typeof members.$inferInsert): Statement {
   return db.insert(members).values(member);
 }
+
+/** Makes a member be what `role` says (lib/accounts/roles.ts) and nothing else. */
+export function changingRole(
+  db: Db,
+  { organizationId, userId, role }: { organizationId: string; userId: string; role: string },
+): Statement {
+  return db
+    .update(members)
+    .set({ role })
+    .where(and(eq(members.organizationId, organizationId), eq(members.userId, userId)));
+}

@@ -1,6 +1,7 @@
-import { and, count, desc, eq, sql } from 'drizzle-orm';
+import { and, count, desc, eq, isNull, sql } from 'drizzle-orm';
 import type { Db } from '../client';
 import { acts, attempts, calls } from '../schema';
+import type { Statement } from '../together';
 
 export type Attempt = typeof attempts.$inferSelect;
 export type NewAttempt = typeof attempts.$inferInsert;
@@ -85,4 +86,16 @@ export async function listAttempts(
 export async function countAttempts(db: Db): Promise<number> {
   const [row] = await db.select({ value: count() }).from(attempts);
   return row?.value ?? 0;
+}
+
+/** Hands what somebody made before there were organisations to a member of one. */
+export function adoptingAttempts(
+  db: Db,
+  from: string,
+  to: { learnerId: string; organizationId: string },
+): Statement {
+  return db
+    .update(attempts)
+    .set(to)
+    .where(and(eq(attempts.learnerId, from), isNull(attempts.organizationId)));
 }

@@ -1,6 +1,6 @@
-import { asc, eq } from 'drizzle-orm';
+import { asc, eq, notExists, sql } from 'drizzle-orm';
 import type { Db } from '../client';
-import { organizations } from '../schema';
+import { organizations, users } from '../schema';
 import type { Statement } from '../together';
 
 export type Organization = typeof organizations.$inferSelect;
@@ -8,6 +8,29 @@ export type NewOrganization = typeof organizations.$inferInsert;
 
 export function addingOrganization(db: Db, organization: NewOrganization): Statement {
   return db.insert(organizations).values(organization);
+}
+
+/** Adds the first organisation; nothing happens once the installation has people. */
+export function addingFirstOrganization(
+  db: Db,
+  { id, name, slug, createdAt }: { id: string; name: string; slug: string; createdAt: Date },
+): Statement {
+  const one = db.select({ one: sql`1`.as('one') }).from(sql`(select 1)`).as('once');
+  return db.insert(organizations).select(
+    db
+      .select({
+        id: sql<string>`${id}`.as('id'),
+        name: sql<string>`${name}`.as('name'),
+        slug: sql<string>`${slug}`.as('slug'),
+        logo: sql<null>`null`.as('logo'),
+        metadata: sql<null>`null`.as('metadata'),
+        settings: sql<null>`null`.as('settings'),
+        demo: sql<boolean>`false`.as('demo'),
+        createdAt: sql<Date>`${sql.param(createdAt, organizations.createdAt)}`.as('created_at'),
+      })
+      .from(one)
+      .where(notExists(db.select({ one: sql`1` }).from(users))),
+  );
 }
 
 /** An organisation; undefined when there is none. */

@@ -62,7 +62,7 @@ export function isMigrated(db: Db): boolean {
 export async function backUpDatabase(db: Db, file: string): Promise<void> {
   const draft = `${file}.${randomBytes(8).toString('hex')}`;
   try {
-    await (await open(draft, 'wx', 0o600)).close();
+    await (await open(/* turbopackIgnore: true */ draft, 'wx', 0o600)).close();
     await connectionOf(db).backup(draft, { progress: () => ALL_PAGES });
     await reachDisk(draft);
     await rename(draft, file);
@@ -102,7 +102,7 @@ function connectionOf(db: Db): Database.Database {
 }
 
 async function reachDisk(path: string): Promise<void> {
-  const handle = await open(path, 'r');
+  const handle = await open(/* turbopackIgnore: true */ path, 'r');
   try {
     await handle.sync();
   } finally {

@@ -2,7 +2,6 @@ import { spawn, spawnSync } from 'node:child_process';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 
-const PORT = 3000;
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const next = createRequire(import.meta.url).resolve('next/dist/bin/next');
 const options = { cwd: root, stdio: 'inherit' as const, env: { ...process.env, NEXT_TELEMETRY_DISABLED: '1' } };
@@ -22,8 +21,8 @@ function step(what: string, ...args: string[]): void {
 }
 
 function serve(): void {
-  const server = spawn(process.execPath, [next, 'start', '-H', '127.0.0.1', '-p', String(PORT)], options);
-  console.log(`\nFaultwright is at http://localhost:${PORT}`);
+  const server = spawn(process.execPath, ['--import', 'tsx', 'app/_cli/serve.ts'], options);
+  console.log(`\nFaultwright is at http://localhost:${process.env.FAULTWRIGHT_PORT || 3000}`);
   console.log('There are no sign-ins yet: whoever opens it is the one local learner. Ctrl-C stops it.\n');
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => server.kill(signal));
   server.on('exit', (code) => process.exit(code ?? 0));

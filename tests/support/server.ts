@@ -32,12 +32,22 @@ export function openPlace({ data }: Place): Db {
   return openDatabase(join(data, 'faultwright.db'));
 }
 
-/** The built site on a place's port, and nowhere but on this machine. */
-export function startServer({ port, data }: Place): ChildProcess {
-  return spawn(process.execPath, [next, 'start', '-H', '127.0.0.1', '-p', String(port)], {
+/**
+ * The built site on a place's port, and nowhere but on this machine.
+ *
+ * @param settings  What this server is told besides its place.
+ */
+export function startServer({ port, data }: Place, settings: Readonly<Record<string, string>> = {}): ChildProcess {
+  return spawn(process.execPath, ['--import', 'tsx', 'app/_cli/serve.ts'], {
     cwd: root,
     stdio: 'ignore',
-    env: { ...process.env, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1', FAULTWRIGHT_DATA: data },
+    env: {
+      ...process.env,
+      FAULTWRIGHT_DATA: data,
+      FAULTWRIGHT_HOST: '127.0.0.1',
+      FAULTWRIGHT_PORT: String(port),
+      ...settings,
+    },
   });
 }
 

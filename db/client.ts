@@ -88,7 +88,7 @@ function applyMissing(connection: Database.Database, migrations: readonly Migrat
     applied.run(hash, folderMillis);
   }
   const dangling = connection.pragma('foreign_key_check') as unknown[];
-  if (dangling.length > 0) throw new Error(`Migrating would leave ${dangling.length} rows that refer to nothing`);
+  if (dangling.length > 0) throw new Error(`Migrating would leave rows that refer to nothing: ${dangling.length}`);
 }
 
 /** When the newest migration in the database was written; 0 where there is none. */

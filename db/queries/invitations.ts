@@ -1,6 +1,7 @@
-import { eq } from 'drizzle-orm';
+import { and, eq, gt } from 'drizzle-orm';
 import type { Db } from '../client';
-import { invitations } from '../schema';
+import { invitations, organizations } from '../schema';
+import type { Statement } from '../together';
 
 export type Invitation = typeof invitations.$inferSelect;
 
@@ -8,4 +9,43 @@ export type Invitation = typeof invitations.$inferSelect;
 export async function findInvitation(db: Db, invitationId: string): Promise<Invitation | undefined> {
   const [row] = await db.select().from(invitations).where(eq(invitations.id, invitationId));
   return row;
+}
+
+/** An invitation that still lets somebody in, and to what. */
+export interface OpenInvitation {
+  id: string;
+  organizationId: string;
+  organizationName: string;
+  slug: string;
+  role: string;
+  classId: string | null;
+  email: string | null;
+}
+
+/** The invitation whose link has a hash; undefined when it was used or withdrawn, has ended, or never was. */
+export async function findOpenInvitation(db: Db, tokenHash: string, now: Date): Promise<OpenInvitation | undefined> {
+  const [row] = await db
+    .select({
+      id: invitations.id,
+      organizationId: invitations.organizationId,
+      organizationName: organizations.name,
+      slug: organizations.slug,
+      role: invitations.role,
+      classId: invitations.classId,
+      email: invitations.email,
+    })
+    .from(invitations)
+    .innerJoin(organizations, eq(organizations.id, invitations.organizationId))
+    .where(
+      and(eq(invitations.tokenHash, tokenHash), eq(invitations.status, 'pending'), gt(invitations.expiresAt, now)),
+    );
+  return row;
+}
+
+/** Uses an invitation up; changes nothing when it is not open any more. */
+export function acceptingInvitation(db: Db, invitationId: string, now: Date): Statement {
+  return db
+    .update(invitations)
+    .set({ status: 'accepted' })
+    .where(and(eq(invitations.id, invitationId), eq(invitations.status, 'pending'), gt(invitations.expiresAt, now)));
 }

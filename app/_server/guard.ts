@@ -28,7 +28,10 @@ export function page<D extends RouteDoor, P extends { params: Promise<Params> },
     const params = await props.params;
     const given = await askAt(routeDoors[door], idIn(params));
     if (given) return render(given as RoutePermit<D>, props);
-    if (!(await readSession())) redirect(signInFor(addressOf(door, params)));
+    const session = await readSession();
+    if (!session) redirect(signInFor(addressOf(door, params)));
+    // Let into no organisation, there is nothing but one's own account.
+    if (!session.actor.organizationId) redirect('/me');
     notFound();
   };
 }

@@ -1,8 +1,14 @@
 import Link from 'next/link';
 import { getTranslations } from 'next-intl/server';
 import { readDisplay } from '@/app/_server/display';
+import { readSession, type Session } from '@/app/_server/session';
+import { can } from '@/lib/accounts/can';
+import type { Action } from '@/lib/accounts/permissions';
+import type { Resource } from '@/lib/accounts/resource';
 import { Choice } from './choice';
+import { ChooseOrganization } from './choose-organization';
 import { themes, unitChoices } from './display-choices';
+import { SignOut } from './sign-out';
 import styles from './site-header.module.css';
 import ui from './ui.module.css';
 
@@ -10,6 +16,7 @@ import ui from './ui.module.css';
 export async function SiteHeader({ note }: { note?: React.ReactNode }) {
   const t = await getTranslations('header');
   const { units, theme } = await readDisplay();
+  const session = await readSession();
   return (
     <header className={styles.header}>
       <a className={ui.skip} href="#main">
@@ -20,10 +27,13 @@ export async function SiteHeader({ note }: { note?: React.ReactNode }) {
       </Link>
       {note && <span className={styles.note}>{note}</span>}
       <nav className={styles.nav} aria-label={t('nav')}>
-        <Link href="/learn" prefetch={false}>
-          {t('practise')}
-        </Link>
+        {placesFor(session).map(({ href, name }) => (
+          <Link key={href} href={href} prefetch={false}>
+            {t(name)}
+          </Link>
+        ))}
       </nav>
+      {session && <Person session={session} />}
       <div className={styles.choices}>
         <Choice
           name="units"
@@ -40,4 +50,46 @@ export async function SiteHeader({ note }: { note?: React.ReactNode }) {
       </div>
     </header>
   );
+}
+
+/** Who is signed in, where they work, and the way out. */
+async function Person({ session }: { session: Session }) {
+  const t = await getTranslations('header');
+  const { memberships, organization, name } = session;
+  const named = memberships.map((one) => ({
+    value: one.organizationId,
+    label: one.demo ? `${one.name} (${t('invented')})` : one.name,
+  }));
+  return (
+    <div className={styles.person}>
+      {named.length > 1 ? (
+        <ChooseOrganization label={t('organization')} value={organization?.organizationId} options={named} />
+      ) : (
+        <span className={styles.note}>{named[0]?.label}</span>
+      )}
+      <Link href="/me" prefetch={false} title={t('me')}>
+        {name}
+      </Link>
+      <SignOut label={t('signOut')} />
+    </div>
+  );
+}
+
+const places = [
+  { href: '/people', name: 'people', action: 'people.see' },
+  { href: '/classes', name: 'classes', action: 'classes.see' },
+  { href: '/log', name: 'log', action: 'log.see' },
+  { href: '/settings', name: 'settings', action: 'settings.see' },
+  { href: '/upkeep', name: 'upkeep', action: 'installation.see' },
+] as const satisfies { href: string; name: string; action: Action }[];
+
+/** The pages that somebody may open. */
+function placesFor(session: Session | null) {
+  if (!session) return [{ href: '/learn', name: 'practise' } as const, { href: '/sign-in', name: 'signIn' } as const];
+  const { actor } = session;
+  const organization: Resource[] = actor.organizationId
+    ? [{ kind: 'organization', organizationId: actor.organizationId }, { kind: 'installation' }]
+    : [{ kind: 'installation' }];
+  const open = places.filter(({ action }) => organization.some((resource) => can(actor, action, resource)));
+  return actor.organizationId ? [{ href: '/learn', name: 'practise' } as const, ...open] : open;
 }

@@ -89,11 +89,7 @@ export async function countAttempts(db: Db): Promise<number> {
 }
 
 /** Hands what somebody made before there were organisations to a member of one. */
-export function adoptingAttempts(
-  db: Db,
-  from: string,
-  to: { learnerId: string; organizationId: string },
-): Statement {
+export function adoptingAttempts(db: Db, from: string, to: { learnerId: string; organizationId: string }): Statement {
   return db
     .update(attempts)
     .set(to)

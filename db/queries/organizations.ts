@@ -15,7 +15,10 @@ export function addingFirstOrganization(
   db: Db,
   { id, name, slug, createdAt }: { id: string; name: string; slug: string; createdAt: Date },
 ): Statement {
-  const one = db.select({ one: sql`1`.as('one') }).from(sql`(select 1)`).as('once');
+  const one = db
+    .select({ one: sql`1`.as('one') })
+    .from(sql`(select 1)`)
+    .as('once');
   return db.insert(organizations).select(
     db
       .select({

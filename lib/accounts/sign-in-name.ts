@@ -41,3 +41,19 @@ export function shownName(address: string): string {
 export function takesMail(address: string): boolean {
   return !address.endsWith(NOWHERE);
 }
+
+const E_MAIL = /^[^\s@<>"(),:;\\[\]]+@[a-z0-9-]+(?:\.[a-z0-9-]+)+$/;
+
+/**
+ * What somebody of an organisation is to sign in with, as it is stored: an e-mail, or a handle that becomes a user name
+ * of that organisation.
+ *
+ * @returns undefined when it is neither.
+ */
+export function addressFrom(typed: string, slug: string): string | undefined {
+  const name = typed.trim().toLowerCase();
+  if (name.length > 200) return undefined;
+  if (isHandle(name)) return storedAddress(formatUserName({ handle: name, slug }));
+  if (name === `${name.split('@')[0]}@${slug}` && isHandle(name.split('@')[0] ?? '')) return storedAddress(name);
+  return E_MAIL.test(name) && takesMail(name) ? name : undefined;
+}

@@ -1,0 +1,62 @@
+import type { Metadata } from 'next';
+import { getTranslations } from 'next-intl/server';
+import { readReset } from '@/app/_server/entering/reset-secret';
+import { page } from '@/app/_server/guard';
+import { ActForm } from '@/app/_ui/act-form';
+import { SiteHeader } from '@/app/_ui/site-header';
+import ui from '@/app/_ui/ui.module.css';
+import { shownName, takesMail } from '@/lib/accounts/sign-in-name';
+import { setNewPassword } from './actions';
+
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await getTranslations('reset');
+  return { title: t('title'), referrer: 'no-referrer' };
+}
+
+/** A new password or PIN by a link that an administrator made. */
+export default page('/reset/[token]', async (_, { params }: PageProps<'/reset/[token]'>) => {
+  const { token } = await params;
+  const person = await readReset(token);
+  const t = await getTranslations('reset');
+  const invited = await getTranslations('invited');
+  const problems = await getTranslations('problems');
+  return (
+    <>
+      <SiteHeader />
+      <main id="main" className={`${ui.page} ${ui.narrow}`}>
+        <section className={`${ui.panel} ${ui.ticket} ${ui.stack}`}>
+          {person ? (
+            <>
+              <h1>{t('title')}</h1>
+              <p>{t('for', { name: shownName(person.email) })}</p>
+              <ActForm className={ui.stack} action={setNewPassword} submit={t('submit')} failed={problems('no-answer')}>
+                <input type="hidden" name="token" value={token} />
+                {/* Lets a password keeper file it under the right name. */}
+                <input type="hidden" name="username" value={shownName(person.email)} autoComplete="username" />
+                <label className={ui.field}>
+                  <span>{t('secret')}</span>
+                  <input
+                    name="secret"
+                    type="password"
+                    required
+                    maxLength={200}
+                    autoComplete="new-password"
+                    aria-describedby="secret-rule"
+                  />
+                </label>
+                <p id="secret-rule" className={ui.small}>
+                  {takesMail(person.email) ? t('passwordRule') : t('pinRule')}
+                </p>
+              </ActForm>
+            </>
+          ) : (
+            <>
+              <h1>{invited('dead')}</h1>
+              <p>{invited('deadBody')}</p>
+            </>
+          )}
+        </section>
+      </main>
+    </>
+  );
+});

@@ -1,4 +1,5 @@
 import type { IncomingHttpHeaders } from 'node:http';
+import { ADDRESS_HEADER } from './address-header';
 import type { Visitor } from './visitor';
 
 /** Headers that only this server may set, or that others would take for its word. */
@@ -10,7 +11,7 @@ export function setRequestHeaders(headers: IncomingHttpHeaders, visitor: Visitor
   for (const name of Object.keys(headers)) if (NOT_FROM_OUTSIDE.test(name)) delete headers[name];
   Object.assign(headers, {
     'x-request-id': visitor.requestId,
-    'x-faultwright-address': visitor.address,
+    [ADDRESS_HEADER]: visitor.address,
     'x-forwarded-for': visitor.address,
     'x-forwarded-host': visitor.host,
     'x-forwarded-proto': visitor.scheme,

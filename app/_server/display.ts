@@ -1,16 +1,18 @@
 import { cookies } from 'next/headers';
 import { type Theme, themes, type UnitChoice, unitChoices } from '@/app/_ui/display-choices';
+import { settingsFor } from './organization-settings';
+import { readSession } from './session';
 
 export interface Display {
   units: UnitChoice;
   theme: Theme;
 }
 
-/** How this reader wants to see things. A cookie that says something else counts as none. */
+/** How this reader wants to see things. Whoever has not chosen units sees their organisation's. */
 export async function readDisplay(): Promise<Display> {
   const jar = await cookies();
   return {
-    units: oneOf(unitChoices, jar.get('units')?.value) ?? 'kpa-c',
+    units: oneOf(unitChoices, jar.get('units')?.value) ?? (await settingsFor(await readSession())).units,
     theme: oneOf(themes, jar.get('theme')?.value) ?? 'system',
   };
 }

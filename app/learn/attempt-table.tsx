@@ -1,14 +1,21 @@
 import Link from 'next/link';
-import { useFormatter, useTranslations } from 'next-intl';
+import { useTranslations } from 'next-intl';
 import { isSuperseded } from '@/app/_server/history';
+import { shownTime } from '@/app/_ui/shown-date';
 import ui from '@/app/_ui/ui.module.css';
 import type { AttemptLine } from '@/db/queries/attempts';
+import type { OrganizationSettings } from '@/lib/accounts/settings';
 import styles from './learn.module.css';
 
 /** A learner's attempts, each with its way on. */
-export function AttemptTable({ attempts }: { attempts: readonly AttemptLine[] }) {
+export function AttemptTable({
+  attempts,
+  settings,
+}: {
+  attempts: readonly AttemptLine[];
+  settings: OrganizationSettings;
+}) {
   const t = useTranslations('learn');
-  const format = useFormatter();
   return (
     <table className={styles.attempts}>
       <thead>
@@ -25,9 +32,9 @@ export function AttemptTable({ attempts }: { attempts: readonly AttemptLine[] })
               <WayOn attempt={attempt} />
               {attempt.demo && <span className={styles.demo}>{t('demo')}</span>}
             </td>
-            <td>{format.dateTime(attempt.createdAt, { dateStyle: 'medium', timeStyle: 'short' })}</td>
+            <td>{shownTime(attempt.createdAt, settings)}</td>
             <td>
-              <State attempt={attempt} />
+              <State attempt={attempt} passMark={settings.passMarks.practice} />
             </td>
           </tr>
         ))}
@@ -52,8 +59,9 @@ function WayOn({ attempt }: { attempt: AttemptLine }) {
   );
 }
 
-function State({ attempt }: { attempt: AttemptLine }) {
+function State({ attempt, passMark }: { attempt: AttemptLine; passMark: number }) {
   const t = useTranslations('learn');
-  if (attempt.total !== null) return t('score', { total: attempt.total });
+  const { total } = attempt;
+  if (total !== null) return t(total >= passMark ? 'passed' : 'notYet', { total, passMark });
   return isSuperseded(attempt) ? t('superseded') : t('open', { acts: attempt.acts });
 }

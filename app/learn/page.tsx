@@ -4,6 +4,7 @@ import { getTranslations } from 'next-intl/server';
 import { catalogue } from '@/app/_server/catalogue';
 import { database } from '@/app/_server/database';
 import { page } from '@/app/_server/guard';
+import { settingsFor } from '@/app/_server/organization-settings';
 import { deskOf } from '@/app/_server/permit';
 import { ActForm } from '@/app/_ui/act-form';
 import { SafetyNote } from '@/app/_ui/safety-note';
@@ -27,6 +28,7 @@ export async function generateMetadata(): Promise<Metadata> {
 
 export default page('/learn', async (permit) => {
   const attempts = await listAttempts(database(), deskOf(permit), LISTED);
+  const settings = await settingsFor(permit.session);
   const rigs = [...catalogue().rigs.values()].map(named);
   const topics = topicsInOrder(catalogue()).map(named);
   const t = await getTranslations('learn');
@@ -81,7 +83,7 @@ export default page('/learn', async (permit) => {
             <h2 id="attempts">{t('attempts')}</h2>
             {attempts.length === LISTED && <span className={ui.small}>{t('shownLatest', { count: LISTED })}</span>}
           </div>
-          {attempts.length === 0 ? <p>{t('noAttempts')}</p> : <AttemptTable attempts={attempts} />}
+          {attempts.length === 0 ? <p>{t('noAttempts')}</p> : <AttemptTable attempts={attempts} settings={settings} />}
         </section>
         <SafetyNote />
       </main>

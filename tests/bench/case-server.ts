@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { Db } from '@/db/client';
 import { recordAttempt } from '@/db/queries/attempts';
 import type { Case } from '@/lib/cases/case';
+import { harbour, people } from '../support/people';
 import { freshData, openPlace, placeFor, root, startServer, untilUp } from '../support/server';
 
 const place = placeFor(3171);
@@ -15,7 +16,7 @@ export function unbuilt(): string | undefined {
 
 /** Runs the production server with an empty database of its own, for as long as `run` takes. */
 export async function withCaseServer<T>(run: (db: Db) => Promise<T>): Promise<T> {
-  freshData(place);
+  await freshData(place);
   const server = startServer(place);
   try {
     await untilUp(place);
@@ -26,10 +27,18 @@ export async function withCaseServer<T>(run: (db: Db) => Promise<T>): Promise<T>
   }
 }
 
-/** An open attempt of the local learner at a case. */
+/** An open attempt of the learner at a case. */
 export async function openAttempt(db: Db, theCase: Case, id: string): Promise<string> {
   const { code, generatorVersion, contentHash } = theCase;
-  const row = { id, learnerId: 'local', key: `start-${id}`, caseCode: code, generatorVersion, contentHash };
+  const row = {
+    id,
+    learnerId: people.learner.id,
+    organizationId: harbour.id,
+    key: `start-${id}`,
+    caseCode: code,
+    generatorVersion,
+    contentHash,
+  };
   const attempt = await recordAttempt(db, { ...row, demo: false, createdAt: new Date() });
   if (!attempt) throw new Error(`Attempt ${id} was not stored`);
   return attempt.id;

@@ -1,6 +1,7 @@
 import type { Page } from '@playwright/test';
 import { listActs } from '@/db/queries/acts';
 import { codeOf } from '../support/case-codes';
+import { people } from '../support/people';
 import { openPlace, placeFor, SHARED_PORT } from '../support/server';
 import { expect, test } from './fixtures';
 import { fillFinding, hookUp, openAttempt, primePressureLow, takeReading } from './learner';
@@ -143,5 +144,5 @@ async function tamper(page: Page, field: string, value: string): Promise<string>
 }
 
 function actsOf(id: string) {
-  return listActs(openPlace(placeFor(SHARED_PORT)), 'local', id);
+  return listActs(openPlace(placeFor(SHARED_PORT)), people.learner.id, id);
 }

@@ -4,6 +4,7 @@ import { listActs } from '@/db/queries/acts';
 import { recordAttempt } from '@/db/queries/attempts';
 import { anAttempt } from '../support/attempt-rows';
 import { codeOf } from '../support/case-codes';
+import { harbour, people } from '../support/people';
 import { openPlace, placeFor, SHARED_PORT } from '../support/server';
 import { expect, test } from './fixtures';
 import { askForHint, makeCall, openAttempt, primePressureLow, takeReading, weakLiftPump } from './learner';
@@ -27,7 +28,7 @@ test('a coached learner asks for a hint with the keyboard, follows it, and it st
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { name: hinted.split(', ')[0] ?? '', exact: true })).toBeFocused();
   await expect(page.getByRole('region', { name: 'Findings' })).toContainText(hinted);
-  const acts = await listActs(openPlace(placeFor(SHARED_PORT)), 'local', id);
+  const acts = await listActs(openPlace(placeFor(SHARED_PORT)), people.learner.id, id);
   expect(acts.map(({ kind }) => kind)).toEqual(['hint']);
 });
 
@@ -39,7 +40,7 @@ test('a hint stands until something is read; then another may be asked for', asy
   await takeReading(page, primePressureLow.hookUp);
   await expect(page.getByRole('heading', { name: 'What it shows' })).toBeFocused();
   await askForHint(page);
-  const acts = await listActs(openPlace(placeFor(SHARED_PORT)), 'local', id);
+  const acts = await listActs(openPlace(placeFor(SHARED_PORT)), people.learner.id, id);
   expect(acts.map(({ kind }) => kind)).toEqual(['hint', 'reading', 'hint']);
 });
 
@@ -47,7 +48,7 @@ test('two presses at once make one hint', async ({ page }) => {
   const id = await openAttempt(page, code, coached);
   await page.getByRole('button', { name: 'Give me a hint' }).dblclick();
   await expect(page.getByRole('link', { name: 'Hook it up' })).toBeVisible();
-  expect(await listActs(openPlace(placeFor(SHARED_PORT)), 'local', id)).toHaveLength(1);
+  expect(await listActs(openPlace(placeFor(SHARED_PORT)), people.learner.id, id)).toHaveLength(1);
 });
 
 test('a case that was coached is called and graded', async ({ page }) => {
@@ -71,16 +72,23 @@ test('an attempt that is not coached, somebody else’s and none at all give the
   const theirs = '0c0ac4ed0000000000aa';
   await recordAttempt(
     db,
-    anAttempt({ id: theirs, key: theirs, learnerId: 'somebody-else', caseCode: code, coached: true }),
+    anAttempt({
+      id: theirs,
+      key: theirs,
+      learnerId: people.secondLearner.id,
+      organizationId: harbour.id,
+      caseCode: code,
+      coached: true,
+    }),
   );
   const plain = await openAttempt(page, code);
   for (const id of [plain, theirs, '00000000000000000000']) {
     await openAttempt(page, code, coached);
     await askFor(page, id);
-    await expect(page.getByText('There is no such case for you.')).toBeVisible();
+    await expect(page.getByText('There is no such thing here, or it is not yours.')).toBeVisible();
   }
-  expect(await listActs(db, 'local', plain)).toEqual([]);
-  expect(await listActs(db, 'somebody-else', theirs)).toEqual([]);
+  expect(await listActs(db, people.learner.id, plain)).toEqual([]);
+  expect(await listActs(db, people.secondLearner.id, theirs)).toEqual([]);
 });
 
 test('after the call, and under other content, no hint is given', async ({ page, context }) => {
@@ -91,14 +99,24 @@ test('after the call, and under other content, no hint is given', async ({ page,
   await makeCall(other, weakLiftPump);
   await page.getByRole('button', { name: 'Give me a hint' }).click();
   await expect(page.getByText('The call is already made')).toBeVisible();
-  expect(await listActs(db, 'local', called)).toEqual([]);
+  expect(await listActs(db, people.learner.id, called)).toEqual([]);
 
   const old = '0c0ac4ed0000000000bb';
-  await recordAttempt(db, anAttempt({ id: old, key: old, learnerId: 'local', caseCode: code, coached: true }));
+  await recordAttempt(
+    db,
+    anAttempt({
+      id: old,
+      key: old,
+      learnerId: people.learner.id,
+      organizationId: harbour.id,
+      caseCode: code,
+      coached: true,
+    }),
+  );
   await openAttempt(page, code, coached);
   await askFor(page, old);
   await expect(page.getByText('started under another version of the content')).toBeVisible();
-  expect(await listActs(db, 'local', old)).toEqual([]);
+  expect(await listActs(db, people.learner.id, old)).toEqual([]);
 });
 
 test('axe finds nothing serious beside a hint, and it fits a phone', async ({ page }) => {

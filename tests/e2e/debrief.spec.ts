@@ -3,6 +3,7 @@ import type { Page } from '@playwright/test';
 import { recordAttempt } from '@/db/queries/attempts';
 import { anAttempt } from '../support/attempt-rows';
 import { codeOf } from '../support/case-codes';
+import { harbour, people } from '../support/people';
 import { openPlace, placeFor, SHARED_PORT } from '../support/server';
 import { expect, test } from './fixtures';
 import { makeCall, openAttempt, primePressureLow, takeReading, weakLiftPump, writeFinding } from './learner';
@@ -72,7 +73,13 @@ test('nothing can be tried on an open attempt', async ({ page, request }) => {
 test('somebody else’s debrief with something to try looks the same as one that does not exist', async ({ request }) => {
   await recordAttempt(
     openPlace(placeFor(SHARED_PORT)),
-    anAttempt({ id: THEIRS, key: THEIRS, learnerId: 'somebody-else', caseCode: code }),
+    anAttempt({
+      id: THEIRS,
+      key: THEIRS,
+      learnerId: people.secondLearner.id,
+      organizationId: harbour.id,
+      caseCode: code,
+    }),
   );
   const answers = await Promise.all(
     [THEIRS, MISSING].map(async (id) => {

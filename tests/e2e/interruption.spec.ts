@@ -1,6 +1,7 @@
 import { once } from 'node:events';
 import { listActs } from '@/db/queries/acts';
 import { codeOf } from '../support/case-codes';
+import { people } from '../support/people';
 import { freshData, openPlace, placeFor, SHARED_PORT, startServer, untilUp } from '../support/server';
 import { expect, test } from './fixtures';
 import {
@@ -16,6 +17,7 @@ import {
   weakLiftPump,
   writeFinding,
 } from './learner';
+import { signInAs } from './sign-in';
 
 const code = codeOf('lift-pump-weak', 800);
 
@@ -25,7 +27,7 @@ test('a double click takes one reading', async ({ page }) => {
   await page.getByRole('button', { name: 'Take the reading' }).dblclick();
   await expect(page.getByRole('heading', { name: 'What it shows' })).toBeVisible();
   await page.waitForLoadState('networkidle');
-  expect(await listActs(openPlace(placeFor(SHARED_PORT)), 'local', id)).toHaveLength(1);
+  expect(await listActs(openPlace(placeFor(SHARED_PORT)), people.learner.id, id)).toHaveLength(1);
 });
 
 test('a reload and the back button show what was done and do nothing again', async ({ page }) => {
@@ -38,7 +40,7 @@ test('a reload and the back button show what was done and do nothing again', asy
   await expect(findings(page)).toHaveCount(1);
   await page.goForward();
   await expect(findings(page)).toHaveCount(1);
-  expect(await listActs(openPlace(placeFor(SHARED_PORT)), 'local', id)).toHaveLength(2);
+  expect(await listActs(openPlace(placeFor(SHARED_PORT)), people.learner.id, id)).toHaveLength(2);
 });
 
 test('two tabs work on one attempt, and the later one sees what the earlier one did', async ({ page, context }) => {
@@ -83,7 +85,8 @@ test.describe('with a server that dies', () => {
   test.use({ baseURL: `http://127.0.0.1:${place.port}`, forgiven: /ERR_CONNECTION_REFUSED/ });
 
   test('a killed server loses nothing that was written down, and the form keeps the rest', async ({ page }) => {
-    freshData(place);
+    await freshData(place);
+    await signInAs(page, 'learner', { place });
     let server = startServer(place);
     try {
       await untilUp(place);

@@ -5,6 +5,7 @@ import { type Attempt, recordAttempt } from '@/db/queries/attempts';
 import { type ChosenCause, formatCaseCode, parseCaseCode, seedFromWord } from '@/lib/cases/case-code';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
 import { anAttempt } from '../support/attempt-rows';
+import { harbour, people } from '../support/people';
 import { openPlace, placeFor, SHARED_PORT } from '../support/server';
 
 const catalogue = loadCatalogue();
@@ -42,7 +43,16 @@ export async function openAttempt(page: Page, code: string, changes: Partial<Att
   if ('error' in parsed) throw new Error(`${code}: ${parsed.error}`);
   const { generatorVersion, contentHash } = caseFromSeed(parsed.spec, catalogue);
   const id = randomBytes(10).toString('hex');
-  const row = { id, key: id, learnerId: 'local', caseCode: code, generatorVersion, contentHash, ...changes };
+  const row = {
+    id,
+    key: id,
+    learnerId: people.learner.id,
+    organizationId: harbour.id,
+    caseCode: code,
+    generatorVersion,
+    contentHash,
+    ...changes,
+  };
   await recordAttempt(openPlace(placeFor(SHARED_PORT)), anAttempt(row));
   await page.goto(`/learn/cases/${id}`);
   return id;

@@ -2,6 +2,7 @@ import { listActs } from '@/db/queries/acts';
 import { recordAttempt } from '@/db/queries/attempts';
 import { anAttempt } from '../support/attempt-rows';
 import { codeOf } from '../support/case-codes';
+import { college, people } from '../support/people';
 import { openPlace, placeFor, SHARED_PORT } from '../support/server';
 import { expect, test } from './fixtures';
 import { fillCall, hookUp, openAttempt, primePressureLow, weakLiftPump } from './learner';
@@ -13,7 +14,12 @@ test.beforeAll(async () => {
   const db = openPlace(placeFor(SHARED_PORT));
   await recordAttempt(
     db,
-    anAttempt({ id: THEIRS, learnerId: 'somebody-else', caseCode: codeOf('lift-pump-weak', 800) }),
+    anAttempt({
+      id: THEIRS,
+      learnerId: people.stranger.id,
+      organizationId: college.id,
+      caseCode: codeOf('lift-pump-weak', 800),
+    }),
   );
 });
 
@@ -45,11 +51,11 @@ test('nothing can be done in somebody else’s attempt', async ({ page }) => {
         if (field instanceof HTMLInputElement) field.value = attempt;
       }, id);
       await page.getByRole('button', { name: button }).click();
-      await expect(page.getByText('There is no such case for you.')).toBeVisible();
+      await expect(page.getByText('There is no such thing here, or it is not yours.')).toBeVisible();
       await page.reload();
       await page.getByLabel('Instrument').selectOption('dial-0-30-psi');
       await page.getByLabel('Condition').selectOption('key-on');
       await fillCall(page, weakLiftPump);
     }
-  expect(await listActs(openPlace(placeFor(SHARED_PORT)), 'somebody-else', THEIRS)).toEqual([]);
+  expect(await listActs(openPlace(placeFor(SHARED_PORT)), people.stranger.id, THEIRS)).toEqual([]);
 });

@@ -1,13 +1,14 @@
 import { findAttempt } from '@/db/queries/attempts';
 import { difficultyBands } from '@/lib/wishes/difficulty-bands';
 import { codeOf } from '../support/case-codes';
+import { people } from '../support/people';
 import { openPlace, placeFor, SHARED_PORT } from '../support/server';
 import { expect, test } from './fixtures';
 
 const STARTED = /\/learn\/cases\/[0-9a-f]{20}$/;
 
 function attemptAt(url: string) {
-  return findAttempt(openPlace(placeFor(SHARED_PORT)), 'local', url.split('/').at(-1) ?? '');
+  return findAttempt(openPlace(placeFor(SHARED_PORT)), people.learner.id, url.split('/').at(-1) ?? '');
 }
 
 test('a case is started as wished, and how hard it is stays with the attempt', async ({ page }) => {

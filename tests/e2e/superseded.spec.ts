@@ -3,22 +3,30 @@ import { recordAttempt } from '@/db/queries/attempts';
 import { recordCall } from '@/db/queries/calls';
 import { aFinding, aGrade, aNewCall, anAct, anAttempt } from '../support/attempt-rows';
 import { codeOf } from '../support/case-codes';
+import { harbour, people } from '../support/people';
 import { openPlace, placeFor, SHARED_PORT } from '../support/server';
 import { expect, test } from './fixtures';
 
 const code = codeOf('lift-pump-weak', 800);
 
-/** An attempt of the local learner under content that is no more, with a reading and a finding. */
+/** An attempt of the learner under content that is no more, with a reading and a finding. */
 async function oldAttempt(id: string): Promise<void> {
   const db = openPlace(placeFor(SHARED_PORT));
   await recordAttempt(
     db,
-    anAttempt({ id, key: id, learnerId: 'local', caseCode: code, contentHash: 'of another day' }),
+    anAttempt({
+      id,
+      key: id,
+      learnerId: people.learner.id,
+      organizationId: harbour.id,
+      caseCode: code,
+      contentHash: 'of another day',
+    }),
   );
-  await recordAct(db, 'local', anAct({ attemptId: id, key: `${id}-1` }));
+  await recordAct(db, people.learner.id, anAct({ attemptId: id, key: `${id}-1` }));
   await recordAct(
     db,
-    'local',
+    people.learner.id,
     anAct({ attemptId: id, seq: 2, key: `${id}-2`, body: aFinding({ limit: 'a-line-of-old' }) }),
   );
 }
@@ -40,7 +48,7 @@ test('a finished attempt of another content version shows its grade as it was gi
   await oldAttempt(id);
   const db = openPlace(placeFor(SHARED_PORT));
   const grade = { ...aGrade, total: 63, truth: { cause: 'a-cause-of-old', severity: 0.4 } };
-  await recordCall(db, 'local', aNewCall({ attemptId: id, seq: 3, grade }));
+  await recordCall(db, people.learner.id, aNewCall({ attemptId: id, seq: 3, grade }));
   await page.goto(`/learn/cases/${id}/debrief`);
   await expect(page.getByText('63 of 100 points')).toBeVisible();
   await expect(page.getByText('shown as they were recorded')).toBeVisible();

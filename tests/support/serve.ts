@@ -12,7 +12,7 @@ if (process.env.FAULTWRIGHT_BUILT !== '1') {
 }
 
 const place = placeFor(SHARED_PORT);
-freshData(place);
+await freshData(place);
 const server = startServer(place);
 for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => server.kill(signal));
 server.on('exit', (code) => process.exit(code ?? 0));

@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Db, migrateDatabase, openDatabase } from '@/db/client';
+import { makePeople, TEST_SECRET } from './people';
 
 export const root = fileURLToPath(new URL('../..', import.meta.url));
 export const next = createRequire(import.meta.url).resolve('next/dist/bin/next');
@@ -22,10 +23,12 @@ export function placeFor(port: number): Place {
   return { port, data: join(tmpdir(), `faultwright-e2e-${port}`) };
 }
 
-/** An empty database with all tables, where a server of this place will look for it. */
-export function freshData({ data }: Place): void {
+/** A database with all tables and the test people, and nothing done yet, where a server of this place will look for it. */
+export async function freshData({ data }: Place): Promise<void> {
   rmSync(data, { recursive: true, force: true });
-  migrateDatabase(openPlace({ port: 0, data }), join(root, 'db/migrations'));
+  const db = openPlace({ port: 0, data });
+  migrateDatabase(db, join(root, 'db/migrations'));
+  await makePeople(db);
 }
 
 export function openPlace({ data }: Place): Db {
@@ -46,6 +49,7 @@ export function startServer({ port, data }: Place, settings: Readonly<Record<str
       FAULTWRIGHT_DATA: data,
       FAULTWRIGHT_HOST: '127.0.0.1',
       FAULTWRIGHT_PORT: String(port),
+      FAULTWRIGHT_SECRET: TEST_SECRET,
       ...settings,
     },
   });

@@ -7,6 +7,7 @@ import { database } from '../database';
 import { env } from '../env';
 import { log } from '../log';
 import { secret } from '../secret';
+import { announce } from './announce';
 import { sendConsoleToLog } from './console-log';
 import { siteListener } from './site-listener';
 import { stopOnSignal } from './stop';
@@ -38,6 +39,7 @@ export async function start({ dev }: { dev: boolean }): Promise<void> {
   await once(server, 'listening');
   stopOnSignal(server, app, dev);
   log.info({ host: env.FAULTWRIGHT_HOST, port: env.FAULTWRIGHT_PORT, origin: env.FAULTWRIGHT_ORIGIN }, 'Listening');
+  await announce(env.FAULTWRIGHT_ORIGIN);
 }
 
 /** Only reloading while one develops needs another protocol; otherwise the framework is given a server that hears nothing. */

@@ -14,6 +14,9 @@ export function ActForm({
   action,
   submit,
   failed,
+  done,
+  clears = false,
+  quiet = false,
   className,
   children,
 }: {
@@ -21,10 +24,17 @@ export function ActForm({
   submit: string;
   /** Said when no answer came. */
   failed: string;
+  /** Said once it is done, where the page itself would not show it. */
+  done?: string;
+  /** Nothing that was typed stays once it is done. */
+  clears?: boolean;
+  /** Not the main thing to do on its panel. */
+  quiet?: boolean;
   className?: string | undefined;
   children: React.ReactNode;
 }) {
   const [error, setError] = useState<string>();
+  const [said, setSaid] = useState<string>();
   const [pending, startTransition] = useTransition();
   const key = useRef<string>(undefined);
   const hydrated = useHydrated();
@@ -32,12 +42,18 @@ export function ActForm({
   function send(event: FormEvent<HTMLFormElement>) {
     event.preventDefault();
     key.current ??= newKey();
-    const form = new FormData(event.currentTarget);
+    const { currentTarget } = event;
+    const form = new FormData(currentTarget);
     form.set('key', key.current);
+    setSaid(undefined);
     startTransition(async () => {
       try {
         const result = await action(form);
-        if ('done' in result) key.current = undefined;
+        if ('done' in result) {
+          key.current = undefined;
+          setSaid(done);
+          if (clears) currentTarget.reset();
+        }
         setError('error' in result ? result.error : undefined);
       } catch (thrown) {
         unstable_rethrow(thrown);
@@ -50,7 +66,8 @@ export function ActForm({
     <form className={className} onSubmit={send} aria-busy={pending}>
       {children}
       <div role="alert">{error && <p className={ui.alert}>{error}</p>}</div>
-      <button type="submit" className={ui.primary} disabled={!hydrated} aria-disabled={pending}>
+      {done && <div role="status">{said && <p className={ui.notice}>{said}</p>}</div>}
+      <button type="submit" className={quiet ? undefined : ui.primary} disabled={!hydrated} aria-disabled={pending}>
         {submit}
       </button>
     </form>

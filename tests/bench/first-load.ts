@@ -1,5 +1,6 @@
 import { gzipSync } from 'node:zlib';
 import type { Db } from '@/db/client';
+import { newSession, people, SESSION_COOKIE } from '../support/people';
 import { aCase } from '../support/worked-attempt';
 import { openAttempt, origin } from './case-server';
 
@@ -12,15 +13,16 @@ export interface FirstLoadFigures {
 
 export async function measureFirstLoad(db: Db): Promise<FirstLoadFigures> {
   const attempt = await openAttempt(db, aCase(), 'first-load');
+  const headers = { Cookie: `${SESSION_COOKIE}=${await newSession(db, people.learner.id)}` };
   return {
-    casePageKb: await scriptKilobytes(`/learn/cases/${attempt}`, 200),
-    notFoundPageKb: await scriptKilobytes('/no-such-page', 404),
+    casePageKb: await scriptKilobytes(`/learn/cases/${attempt}`, 200, headers),
+    notFoundPageKb: await scriptKilobytes('/no-such-page', 404, headers),
   };
 }
 
 /** The polyfill that only browsers without modules load is left out. */
-async function scriptKilobytes(path: string, status: number): Promise<number> {
-  const page = await fetch(origin + path);
+async function scriptKilobytes(path: string, status: number, headers: HeadersInit): Promise<number> {
+  const page = await fetch(origin + path, { headers });
   if (page.status !== status) throw new Error(`${path} answered ${page.status}`);
   const tags = (await page.text()).match(/<script\b[^>]*\bsrc="[^"]+"[^>]*>/g) ?? [];
   const sources = tags.filter((tag) => !/\bnomodule\b/i.test(tag)).map((tag) => /\bsrc="([^"]+)"/.exec(tag)?.[1] ?? '');

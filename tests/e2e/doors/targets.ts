@@ -1,0 +1,159 @@
+import { randomBytes } from 'node:crypto';
+import type { Behind } from '@/app/_server/doors';
+import type { Db } from '@/db/client';
+import { recordAttempt } from '@/db/queries/attempts';
+import { addingMember } from '@/db/queries/members';
+import { addingUser } from '@/db/queries/users';
+import { classes, invitations } from '@/db/schema';
+import { together } from '@/db/together';
+import type { Actor } from '@/lib/accounts/actor';
+import type { Resource } from '@/lib/accounts/resource';
+import { type Role, roles } from '@/lib/accounts/roles';
+import { anAttempt } from '../../support/attempt-rows';
+import { codeOf } from '../../support/case-codes';
+import { college, harbour, people } from '../../support/people';
+
+/** Something that a door may be asked for: the ids that name it, and what permission should make of it. */
+export interface Target {
+  name: string;
+  ids: Readonly<Record<string, string>>;
+  /** Undefined for what is not there, or not there for this actor. */
+  resource: (actor: Actor | null) => Resource | undefined;
+}
+
+const at = new Date(Date.UTC(2026, 0, 1));
+
+/** Everything that may stand behind a door of a kind: one's own, another person's, another organisation's, and nothing. */
+export async function targetsBehind(db: Db, behind: Behind, actor: Actor | null): Promise<Target[]> {
+  switch (behind) {
+    case 'public':
+    case 'installation':
+      return [{ name: behind, ids: {}, resource: () => ({ kind: behind }) }];
+    case 'account':
+      return [{ name: 'own account', ids: {}, resource: account }];
+    case 'organization':
+      return [{ name: 'own organisation', ids: {}, resource: (asking) => organization(asking?.organizationId) }];
+    case 'chosen-organization':
+      return [harbour.id, college.id, 'no-such'].map((id) => ({
+        name: `organisation ${id}`,
+        ids: { organizationId: id },
+        resource: () => organization(id),
+      }));
+    case 'own-work':
+      return [{ name: 'own work', ids: {}, resource: (asking) => work(asking?.organizationId, asking?.personId) }];
+    case 'attempt':
+      return attempts(db, actor);
+    case 'member':
+      return memberTargets(db, actor);
+    case 'class':
+      return owned(db, 'classId', addClass);
+    case 'invitation':
+      return owned(db, 'invitationId', addInvitation);
+  }
+}
+
+function account(actor: Actor | null): Resource | undefined {
+  return actor ? { kind: 'account', personId: actor.personId } : undefined;
+}
+
+function organization(organizationId: string | null | undefined): Resource | undefined {
+  return organizationId ? { kind: 'organization', organizationId } : undefined;
+}
+
+function work(organizationId: string | null | undefined, personId: string | undefined): Resource | undefined {
+  return organizationId && personId ? { kind: 'work', organizationId, personId } : undefined;
+}
+
+async function attempts(db: Db, actor: Actor | null): Promise<Target[]> {
+  const whose = [
+    {
+      name: 'own',
+      personId: actor?.personId ?? people.learner.id,
+      organizationId: actor?.organizationId ?? harbour.id,
+    },
+    { name: 'another person’s', personId: people.secondLearner.id, organizationId: harbour.id },
+    { name: 'another organisation’s', personId: people.stranger.id, organizationId: college.id },
+  ];
+  const targets = whose.map(async ({ name, personId, organizationId }): Promise<Target> => {
+    const id = randomId();
+    await recordAttempt(
+      db,
+      anAttempt({ id, key: id, learnerId: personId, organizationId, caseCode: codeOf('lift-pump-weak', 800) }),
+    );
+    return { name: `${name} attempt`, ids: { attemptId: id }, resource: () => work(organizationId, personId) };
+  });
+  return [
+    ...(await Promise.all(targets)),
+    { name: 'no attempt', ids: { attemptId: randomId() }, resource: () => undefined },
+  ];
+}
+
+/** Somebody new for every role in both organisations, so that what is done to one is done to nobody else. */
+async function memberTargets(db: Db, actor: Actor | null): Promise<Target[]> {
+  const made = [harbour.id, college.id].flatMap((organizationId) =>
+    roles.map((role) => addMember(db, organizationId, role)),
+  );
+  const self = actor && { name: 'themselves', ids: { personId: actor.personId }, resource: memberThemselves };
+  return [
+    ...(await Promise.all(made)),
+    ...(self ? [self] : []),
+    { name: 'nobody', ids: { personId: randomId() }, resource: () => undefined },
+  ];
+}
+
+function memberThemselves(actor: Actor | null): Resource | undefined {
+  if (!actor?.organizationId) return undefined;
+  const { organizationId, personId, roles: held, keeper, organizationIds } = actor;
+  return { kind: 'member', organizationId, personId, roles: held, ownSignIn: keeper || organizationIds.length > 1 };
+}
+
+async function addMember(db: Db, organizationId: string, role: Role): Promise<Target> {
+  const id = randomId();
+  await together(db, [
+    addingUser(db, { id, name: `Target ${id}`, email: `${id}@target.invalid`, createdAt: at, updatedAt: at }),
+    addingMember(db, { id, organizationId, userId: id, role, createdAt: at }),
+  ]);
+  const resource: Resource = { kind: 'member', organizationId, personId: id, roles: [role], ownSignIn: false };
+  return {
+    name: `${role} of ${organizationId}`,
+    ids: { personId: id },
+    // A person is only there for the organisation that they are of.
+    resource: (asking) => (asking?.organizationId === organizationId ? resource : undefined),
+  };
+}
+
+async function owned(
+  db: Db,
+  idName: string,
+  add: (db: Db, id: string, organizationId: string) => Promise<unknown>,
+): Promise<Target[]> {
+  const targets = [harbour.id, college.id].map(async (organizationId): Promise<Target> => {
+    const id = randomId();
+    await add(db, id, organizationId);
+    return { name: `one of ${organizationId}`, ids: { [idName]: id }, resource: () => organization(organizationId) };
+  });
+  return [...(await Promise.all(targets)), { name: 'none', ids: { [idName]: randomId() }, resource: () => undefined }];
+}
+
+function addClass(db: Db, id: string, organizationId: string) {
+  return db.insert(classes).values({ id, organizationId, name: `Class ${id}`, createdAt: at });
+}
+
+function addInvitation(db: Db, id: string, organizationId: string) {
+  const inviterId = organizationId === harbour.id ? people.administrator.id : people.otherAdministrator.id;
+  const ends = new Date(Date.now() + 86_400_000);
+  return db.insert(invitations).values({
+    id,
+    organizationId,
+    inviterId,
+    role: 'learner',
+    status: 'pending',
+    expiresAt: ends,
+    createdAt: at,
+    tokenHash: id,
+  });
+}
+
+function randomId(): string {
+  return randomBytes(10).toString('hex');
+}

@@ -52,3 +52,11 @@ export async function findBySlug(db: Db, slug: string): Promise<Organization | u
 export async function listOrganizations(db: Db): Promise<Organization[]> {
   return db.select().from(organizations).orderBy(asc(organizations.name), asc(organizations.id));
 }
+
+/** Sets an organisation's name and what it settles for itself. */
+export function changingOrganization(
+  db: Db,
+  { id, ...changes }: Pick<NewOrganization, 'id'> & Pick<Organization, 'name' | 'settings'>,
+): Statement {
+  return db.update(organizations).set(changes).where(eq(organizations.id, id));
+}

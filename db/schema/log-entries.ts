@@ -8,7 +8,7 @@ import type { LogDetails, LogEvent } from '../../lib/accounts/log-events';
 export const logEntries = sqliteTable(
   'log_entries',
   {
-    /** Order of writing; never leaves the server. */
+    /** Order of writing. Told to those who read the organisation's log, as the place where a page ends, and to nobody else. */
     seq: integer().primaryKey({ autoIncrement: true }),
     at: integer({ mode: 'timestamp_ms' }).notNull(),
     /** Null for what concerns the whole installation. */

@@ -1,0 +1,87 @@
+import type { Db } from '@/db/client';
+import {
+  findSecretSetAt,
+  listHeldAttemptIds,
+  listHeldClassPlaces,
+  listHeldInvitations,
+  listHeldLogEntries,
+  listHeldMemberships,
+  listHeldSessions,
+} from '@/db/queries/held-on';
+import { findUser, type User } from '@/db/queries/users';
+import { parseRoles } from '@/lib/accounts/roles';
+import { shownName } from '@/lib/accounts/sign-in-name';
+import { type HeldAttempt, heldAttempt } from './held-attempt';
+
+/** What the installation holds on a person. Others stand in it by their ids alone. */
+export interface HeldOn {
+  /** What is read at once; the rest is read while it is sent. */
+  facts: HeldFacts;
+  attempts: () => AsyncGenerator<HeldAttempt>;
+  log: () => AsyncGenerator<HeldLogEntry>;
+}
+
+type HeldFacts = NonNullable<Awaited<ReturnType<typeof heldFacts>>>;
+
+export interface HeldLogEntry {
+  at: Date;
+  organizationId: string | null;
+  event: string;
+  actorId: string | null;
+  personId: string | null;
+  details: object;
+}
+
+/**
+ * Everything that is held on a person, except what opens doors (hashes, tokens) and what would tell the hidden cause of
+ * a case that they still work on.
+ *
+ * @param organizationId  The one that is asked about; all of them when left out.
+ * @returns undefined when there is no such person.
+ */
+export async function everythingHeldOn(db: Db, personId: string, organizationId?: string): Promise<HeldOn | undefined> {
+  const facts = await heldFacts(db, personId, organizationId);
+  if (!facts) return undefined;
+  return {
+    facts,
+    attempts: () => heldAttempts(db, personId, organizationId),
+    log: () => heldLog(db, personId, organizationId),
+  };
+}
+
+async function heldFacts(db: Db, personId: string, organizationId?: string) {
+  const user = await findUser(db, personId);
+  if (!user) return undefined;
+  const memberships = await listHeldMemberships(db, personId, organizationId);
+  return {
+    account: { ...heldAccount(user), secretSetAt: (await findSecretSetAt(db, personId)) ?? null },
+    memberships: memberships.map(({ role, ...rest }) => ({ ...rest, roles: parseRoles(role) })),
+    classes: await listHeldClassPlaces(db, personId, organizationId),
+    invitations: await listHeldInvitations(db, { userId: personId, address: user.email }, organizationId),
+    sessions: await listHeldSessions(db, personId, organizationId),
+  };
+}
+
+function heldAccount({ id, name, email, keeper, createdAt, updatedAt }: User) {
+  return { personId: id, name, signInName: shownName(email), keeper, createdAt, updatedAt };
+}
+
+/** One at a time: the traces of a year's work are more than one wants in memory at once. */
+async function* heldAttempts(db: Db, personId: string, organizationId?: string): AsyncGenerator<HeldAttempt> {
+  for (const id of await listHeldAttemptIds(db, personId, organizationId)) {
+    const attempt = await heldAttempt(db, personId, id);
+    if (attempt) yield attempt;
+  }
+}
+
+const ENTRIES_AT_ONCE = 500;
+
+async function* heldLog(db: Db, personId: string, organizationId?: string): AsyncGenerator<HeldLogEntry> {
+  for (let after = 0; ; ) {
+    const entries = await listHeldLogEntries(db, personId, { organizationId, after, limit: ENTRIES_AT_ONCE });
+    for (const { seq: _, ...entry } of entries) yield entry;
+    const last = entries.at(-1);
+    if (!last || entries.length < ENTRIES_AT_ONCE) return;
+    after = last.seq;
+  }
+}

@@ -1,0 +1,24 @@
+import Papa from 'papaparse';
+
+export type CsvCell = string | number | boolean | null;
+
+/**
+ * What a spreadsheet might take for a formula, in whatever width its first sign is written. Papaparse's own rule lets a
+ * text through that goes on over several lines.
+ */
+const FORMULA = /^\s*[=+\-@＝＋－＠]|^[\t\r\n]/;
+
+/** What tells a spreadsheet that the file is UTF-8. */
+const BYTE_ORDER_MARK = '\uFEFF';
+
+/** The first line of a CSV file. */
+export function csvHead(columns: readonly string[]): string {
+  return BYTE_ORDER_MARK + csvLines([columns]);
+}
+
+/** Lines of a CSV file. Texts that a spreadsheet would compute stand behind an apostrophe. */
+export function csvLines(rows: readonly (readonly CsvCell[])[]): string {
+  if (rows.length === 0) return '';
+  const data = rows.map((row) => [...row]);
+  return `${Papa.unparse(data, { escapeFormulae: FORMULA, header: false, newline: '\r\n' })}\r\n`;
+}

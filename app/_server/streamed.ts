@@ -1,0 +1,25 @@
+/**
+ * A file to keep, sent while it is written. No cache keeps it.
+ *
+ * @param name  Shown to whoever saves it; names nobody.
+ */
+export function streamed(pieces: AsyncGenerator<string>, { type, name }: { type: string; name: string }): Response {
+  const encoder = new TextEncoder();
+  const body = new ReadableStream<Uint8Array>({
+    async pull(controller) {
+      const { done, value } = await pieces.next();
+      if (done) controller.close();
+      else controller.enqueue(encoder.encode(value));
+    },
+    async cancel() {
+      await pieces.return(undefined);
+    },
+  });
+  return new Response(body, {
+    headers: {
+      'Content-Type': type,
+      'Content-Disposition': `attachment; filename="${name}"`,
+      'Cache-Control': 'no-store',
+    },
+  });
+}

@@ -5,7 +5,7 @@ import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { type BetterSQLite3Database, drizzle } from 'drizzle-orm/better-sqlite3';
 import { type MigrationMeta, readMigrationFiles } from 'drizzle-orm/migrator';
-import journal from './migrations/meta/_journal.json';
+import journal from './migrations/meta/_journal.json' with { type: 'json' };
 import * as schema from './schema';
 
 export type Db = BetterSQLite3Database<typeof schema>;

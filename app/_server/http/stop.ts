@@ -13,6 +13,8 @@ export function stopOnSignal(server: Server, app: { close(): Promise<void> }, de
     stopping = true;
     log.info({ signal }, 'Stopping');
     const ended = new Promise((resolve) => server.close(resolve));
+    // A browser keeps its connection for its next request; one that has just been answered must not hold up the end.
+    setInterval(() => server.closeIdleConnections(), 100).unref();
     // A reloading page keeps its line open for as long as it is shown.
     await Promise.race([ended, wait(dev ? 0 : GRACE_MS)]);
     server.closeAllConnections();

@@ -28,6 +28,8 @@ export interface Caller {
   origin: string;
   /** Value of the session's cookie; without one nobody is signed in. */
   cookie?: string | undefined;
+  /** The site that the browser says it is on, where that is not where it was asked. */
+  says?: string;
 }
 
 export interface ActionAnswer {
@@ -36,11 +38,13 @@ export interface ActionAnswer {
   text: string;
   /** Where it sends the browser; null when nowhere. */
   goesTo: string | null;
+  /** Cookies that it sets, as they were written. */
+  cookies: readonly string[];
 }
 
 /** Sends a form to a server action of a page, as the page's own script does. @throws when the build has no such action. */
 export async function callAction(
-  { origin, cookie }: Caller,
+  { origin, cookie, says = origin }: Caller,
   path: string,
   name: string,
   fields: Readonly<Record<string, string>>,
@@ -55,12 +59,17 @@ export async function callAction(
     headers: {
       'Next-Action': idOf(name),
       Accept: 'text/x-component',
-      Origin: origin,
+      Origin: says,
       ...(cookie && { Cookie: `${SESSION_COOKIE}=${cookie}` }),
     },
     body: form,
   });
-  return { status: answer.status, text: await answer.text(), goesTo: answer.headers.get('x-action-redirect') };
+  return {
+    status: answer.status,
+    text: await answer.text(),
+    goesTo: answer.headers.get('x-action-redirect'),
+    cookies: answer.headers.getSetCookie(),
+  };
 }
 
 const ids = new Map<string, string>();

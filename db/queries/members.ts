@@ -60,3 +60,14 @@ export function changingRole(
     .set({ role })
     .where(and(eq(members.organizationId, organizationId), eq(members.userId, userId)));
 }
+
+/** Notes when a member asked to be erased from an organisation; null takes the request back. */
+export function changingErasureAsked(
+  db: Db,
+  { organizationId, userId, at }: { organizationId: string; userId: string; at: Date | null },
+): Statement {
+  return db
+    .update(members)
+    .set({ erasureAskedAt: at })
+    .where(and(eq(members.organizationId, organizationId), eq(members.userId, userId)));
+}

@@ -49,3 +49,8 @@ export async function countUsers(db: Db): Promise<number> {
   const [row] = await db.select({ value: count() }).from(users);
   return row?.value ?? 0;
 }
+
+/** Gives a person another name. */
+export function changingName(db: Db, { userId, name, at }: { userId: string; name: string; at: Date }): Statement {
+  return db.update(users).set({ name, updatedAt: at }).where(eq(users.id, userId));
+}

@@ -1,6 +1,8 @@
+import { once } from 'node:events';
 import type { APIResponse, Locator } from '@playwright/test';
+import { sql } from 'drizzle-orm';
 import { codeOf } from '../support/case-codes';
-import { SHARED_PORT } from '../support/server';
+import { freshData, openPlace, placeFor, SHARED_PORT, startServer, untilUp } from '../support/server';
 import { expect, test } from './fixtures';
 import { openAttempt } from './learner';
 
@@ -132,4 +134,21 @@ test('whoever watches over the server is told that it is well, and nothing else'
   const answer = await request.get('/api/health');
   expect([answer.status(), await answer.text()]).toEqual([200, '{"status":"ok"}']);
   expect(answer.headers()['cache-control']).toBe('no-store');
+});
+
+test('a server whose database a newer version has changed is not well, stops in order and does not start again', async () => {
+  const place = placeFor(3134);
+  await freshData(place);
+  const server = startServer(place);
+  try {
+    await untilUp(place);
+    openPlace(place).run(sql`INSERT INTO __drizzle_migrations (hash, created_at) VALUES ('later', 4000000000000)`);
+    const answer = await fetch(`http://127.0.0.1:${place.port}/api/health`);
+    expect([answer.status, await answer.text()]).toEqual([503, '{"status":"unavailable"}']);
+    server.kill('SIGTERM');
+    expect(await once(server, 'exit')).toEqual([0, null]);
+    expect(await once(startServer(place), 'exit')).toEqual([1, null]);
+  } finally {
+    server.kill('SIGKILL');
+  }
 });

@@ -18,7 +18,7 @@ const ALL_PAGES = 0x7fffffff;
  * An act counts once it is on the disk: `synchronous=FULL` makes a write wait for that.
  */
 export function openDatabase(file: string): Db {
-  if (file !== ':memory:') mkdirSync(dirname(file), { recursive: true });
+  if (file !== ':memory:') mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
   const connection = new Database(file);
   connection.pragma('journal_mode = WAL');
   connection.pragma('synchronous = FULL');

@@ -54,7 +54,7 @@ function keepToOwner(file: string): void {
 
 /** Written whole under another name, then linked: of processes that start at once, one wins and all read its secret. */
 function makeSecret(folder: string, file: string): string {
-  mkdirSync(folder, { recursive: true });
+  mkdirSync(folder, { recursive: true, mode: 0o700 });
   const draft = `${file}.${randomBytes(8).toString('hex')}`;
   writeDurably(draft, randomBytes(32).toString('base64url'));
   try {

@@ -4,6 +4,7 @@ import { unstable_rethrow } from 'next/navigation';
 import { type FormEvent, useRef, useState, useTransition } from 'react';
 import type { ActResult } from './act-result';
 import { useHydrated } from './hydrated';
+import { ToCopy } from './to-copy';
 import ui from './ui.module.css';
 
 /**
@@ -35,6 +36,7 @@ export function ActForm({
 }) {
   const [error, setError] = useState<string>();
   const [said, setSaid] = useState<string>();
+  const [toCopy, setToCopy] = useState<string>();
   const [pending, startTransition] = useTransition();
   const key = useRef<string>(undefined);
   const hydrated = useHydrated();
@@ -46,12 +48,14 @@ export function ActForm({
     const form = new FormData(currentTarget);
     form.set('key', key.current);
     setSaid(undefined);
+    setToCopy(undefined);
     startTransition(async () => {
       try {
         const result = await action(form);
         if ('done' in result) {
           key.current = undefined;
           setSaid(done);
+          setToCopy(result.toCopy);
           if (clears) currentTarget.reset();
         }
         setError('error' in result ? result.error : undefined);
@@ -66,7 +70,16 @@ export function ActForm({
     <form className={className} onSubmit={send} aria-busy={pending}>
       {children}
       <div role="alert">{error && <p className={ui.alert}>{error}</p>}</div>
-      {done && <div role="status">{said && <p className={ui.notice}>{said}</p>}</div>}
+      {done && (
+        <div role="status">
+          {said && (
+            <div className={ui.notice}>
+              {said}
+              {toCopy && <ToCopy text={toCopy} label={done} />}
+            </div>
+          )}
+        </div>
+      )}
       <button type="submit" className={quiet ? undefined : ui.primary} disabled={!hydrated} aria-disabled={pending}>
         {submit}
       </button>

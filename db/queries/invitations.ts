@@ -49,3 +49,7 @@ export function acceptingInvitation(db: Db, invitationId: string, now: Date): St
     .set({ status: 'accepted' })
     .where(and(eq(invitations.id, invitationId), eq(invitations.status, 'pending'), gt(invitations.expiresAt, now)));
 }
+
+export function addingInvitation(db: Db, invitation: Invitation): Statement {
+  return db.insert(invitations).values(invitation);
+}

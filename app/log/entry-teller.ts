@@ -51,7 +51,6 @@ function capitalised(text: string): string {
 const detailList = [
   'changed',
   'class',
-  'classId',
   'count',
   'event',
   'actor',
@@ -62,8 +61,7 @@ const detailList = [
   'file',
   'format',
   'invitation',
-  'invitationId',
-  'organizationId',
+  'organization',
   'roles',
   'sessionId',
   'takenBack',

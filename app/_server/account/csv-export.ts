@@ -28,6 +28,7 @@ export const actColumns = [
   'repair',
   'restored',
   'points',
+  'total',
 ] as const;
 type Row = Partial<Record<(typeof actColumns)[number], CsvCell>>;
 
@@ -45,7 +46,7 @@ function rowsOf(attempt: HeldAttempt): Row[] {
   const of = { organization: attempt.organizationId, attempt: attempt.attemptId, case: attempt.caseCode };
   const rows = [
     { kind: 'start', at: attempt.startedAt.toISOString() },
-    ...attempt.acts.flatMap(rowsOfAct),
+    ...attempt.acts.flatMap((act) => withPoints(rowsOfAct(act), pointsOf(attempt, act))),
     ...rowsOfCall(attempt),
   ];
   return rows.map((row) => ({ ...of, ...row }));
@@ -57,6 +58,20 @@ function rowsOfAct(act: HeldAct): Row[] {
   if (act.kind === 'finding') return [{ ...common, ...findingCells(act) }];
   const { check, condition, instrument } = act;
   return act.shown.map((shown) => ({ ...common, check, condition, instrument, ...shownCells(shown) }));
+}
+
+/** What the notes of the grade gave or took for an act; null where they say nothing of it, and while the attempt is open. */
+function pointsOf({ closed }: HeldAttempt, { kind, seq }: HeldAct): number | null {
+  const notes = (closed?.grade.notes ?? []).filter(({ values }) =>
+    kind === 'finding' ? values.finding === seq : values.finding === undefined && values.seq === seq,
+  );
+  const tenths = notes.reduce((sum, { points = 0 }) => sum + Math.round(points * 10), 0);
+  return notes.length > 0 ? tenths / 10 : null;
+}
+
+/** Points stand in the first line of an act alone, so that the column can be added up. */
+function withPoints([first, ...others]: Row[], points: number | null): Row[] {
+  return first ? [{ ...first, points }, ...others] : [];
 }
 
 function findingCells({ quantity, entered, verdict, comparison, limit, clears, suspects, words }: FindingAct): Row {
@@ -92,7 +107,7 @@ function rowsOfCall({ closed }: HeldAttempt): Row[] {
   if (!closed) return [];
   const { call, grade } = closed;
   const common = { act: call.seq, at: call.at.toISOString(), kind: call.kind };
-  const first = { ...common, ...answerCells(call), restored: call.restored?.join(' ') ?? null, points: grade.total };
+  const first = { ...common, ...answerCells(call), restored: call.restored?.join(' ') ?? null, total: grade.total };
   return call.also ? [first, { ...common, ...answerCells(call.also) }] : [first];
 }
 

@@ -188,7 +188,30 @@ test('the file of acts has a line for each thing that was done, with what it say
   expect(rows[1]).toMatchObject({ case: 'AAA-AAAA-AA', check: 'prime-pressure', value: '6.5', unit: 'psi' });
   expect(rows[2]).toMatchObject({ verdict: 'fail', suspects: 'priming', words: 'low, "far" too low' });
   expect(rows[3]).toMatchObject({ value: 'SPN 94 FMI 18' });
-  expect(rows[4]).toMatchObject({ cause: 'lift-pump-weak', repair: 'replace-lift-pump', points: '71' });
+  expect(rows[4]).toMatchObject({ cause: 'lift-pump-weak', repair: 'replace-lift-pump', total: '71' });
+});
+
+test('points stand beside the act that won or lost them, once', async () => {
+  const db = await twoPlaces();
+  await recordAttempt(db, anAttempt({ organizationId: 'harbour' }));
+  const { shown } = aReading();
+  await recordAct(db, 'ada', anAct({ body: aReading({ shown: [...shown, ...shown] }) }));
+  await recordAct(db, 'ada', anAct({ seq: 2, key: 'act-2', body: aFinding() }));
+  const notes = [
+    { part: 'verdicts', code: 'a', values: { seq: 1, finding: 2 }, points: 12.1 },
+    { part: 'reasons', code: 'b', values: { finding: 2 }, points: -0.2 },
+    { part: 'route', code: 'c', values: { seq: 1 }, points: 3 },
+    { part: 'call', code: 'd', values: {}, points: 20 },
+  ] as const;
+  await recordCall(db, 'ada', aNewCall({ seq: 3, grade: { ...aGrade, notes } }));
+  const rows = rowsOf(await exported(db, 'csv'));
+  expect(rows.map(({ kind, points }) => [kind, points])).toEqual([
+    ['start', ''],
+    ['reading', '3'],
+    ['reading', ''],
+    ['finding', '11.9'],
+    ['call', ''],
+  ]);
 });
 
 test('somebody who has done nothing has a file of acts with its columns alone', async () => {

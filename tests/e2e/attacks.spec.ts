@@ -2,7 +2,7 @@ import type { ChildProcess } from 'node:child_process';
 import { createHash, randomBytes } from 'node:crypto';
 import { hashPassword } from 'better-auth/crypto';
 import { eq } from 'drizzle-orm';
-import messages from '@/content/messages/en.json';
+import messages from '@/content/messages/en.json' with { type: 'json' };
 import type { Db } from '@/db/client';
 import { addingMember, changingRole, listMemberships } from '@/db/queries/members';
 import { addingCredential, addingUser, findUserByAddress } from '@/db/queries/users';

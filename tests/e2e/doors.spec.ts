@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
 import { actionDoors, type RouteDoor, routeDoors } from '@/app/_server/doors';
-import messages from '@/content/messages/en.json';
+import messages from '@/content/messages/en.json' with { type: 'json' };
 import type { Db } from '@/db/client';
 import type { Actor } from '@/lib/accounts/actor';
 import { can } from '@/lib/accounts/can';

@@ -39,7 +39,8 @@ export function scorePolicies(policies: readonly Policy[], options: DrawOptions,
   return graded.map(({ policy, grades }) => scoreOf(policy.id, grades));
 }
 
-function scoreOf(policy: string, attempts: readonly { caseCode: string; grade: Grade }[]): PolicyScore {
+/** What one policy has made of its attempts. */
+export function scoreOf(policy: string, attempts: readonly { caseCode: string; grade: Grade }[]): PolicyScore {
   const grades = attempts.map(({ grade }) => grade);
   const mean = (of: (grade: Grade) => number) => grades.reduce((sum, grade) => sum + of(grade), 0) / grades.length;
   const total = mean((grade) => grade.total);

@@ -17,12 +17,17 @@ export const rightVerdictsWrongReasons: Policy = {
   },
 };
 
-function wrongReason({ theCase }: Job, right: FindingAct): FindingAct {
-  return {
-    ...right,
-    limit: theCase.rig.limits.find(({ id }) => id !== right.limit)?.id ?? null,
-    comparison: comparisons.find((other) => other !== right.comparison) ?? right.comparison,
-    clears: right.suspects,
-    suspects: areas.filter((area) => !right.suspects.includes(area)),
-  };
+function wrongReason(job: Job, right: FindingAct): FindingAct {
+  const comparison = comparisons.find((other) => other !== right.comparison) ?? right.comparison;
+  return { ...right, comparison, ...anotherLine(job, right), ...areasTurnedRound(right) };
+}
+
+/** The first line of the sheet that is not the one that holds. */
+export function anotherLine({ theCase }: Job, right: FindingAct): Pick<FindingAct, 'limit'> {
+  return { limit: theCase.rig.limits.find(({ id }) => id !== right.limit)?.id ?? null };
+}
+
+/** Clears what is suspect, and suspects everything else. */
+export function areasTurnedRound({ suspects }: FindingAct): Pick<FindingAct, 'clears' | 'suspects'> {
+  return { clears: suspects, suspects: areas.filter((area) => !suspects.includes(area)) };
 }

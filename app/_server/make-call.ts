@@ -1,6 +1,6 @@
 import { recordCall } from '@/db/queries/calls';
 import type { CallAct } from '@/lib/grading/acts';
-import { gradeAttempt } from '@/lib/grading/grade-attempt';
+import { gradeAttempt, type KnownOfCase } from '@/lib/grading/grade-attempt';
 import { catalogue } from './catalogue';
 import { database } from './database';
 import { caseOf, type History, readHistory } from './history';
@@ -8,6 +8,13 @@ import type { Desk } from './permit';
 import { type ClosedReason, closedReason } from './take-act';
 
 const TRIES = 5;
+
+export interface CallOptions {
+  /** When it is made, if not now. */
+  at?: Date;
+  /** Of the attempt's case, where that was worked out already. */
+  known?: KnownOfCase;
+}
 
 /**
  * Grades an open attempt and closes it, once. What the learner did is read from the database; when an act comes in
@@ -18,6 +25,7 @@ export async function makeCall(
   attemptId: string,
   key: string,
   body: CallAct,
+  options: CallOptions = {},
 ): Promise<{ done: true } | { error: ClosedReason }> {
   for (let tries = 0; tries < TRIES; tries++) {
     const history = await readHistory(desk, attemptId);
@@ -25,13 +33,17 @@ export async function makeCall(
     if (history.call?.key === key) return { done: true };
     const closed = closedReason(history);
     if (closed) return { error: closed };
-    if (await write(desk, history, key, body)) return { done: true };
+    if (await write(desk, history, { key, body, ...options })) return { done: true };
   }
   return { error: 'attempt-busy' };
 }
 
-function write({ learnerId }: Desk, { attempt, acts }: History, key: string, body: CallAct) {
+function write(
+  { learnerId }: Desk,
+  { attempt, acts }: History,
+  { key, body, known, at = new Date() }: { key: string; body: CallAct } & CallOptions,
+) {
   const seq = (acts.at(-1)?.seq ?? 0) + 1;
-  const grade = gradeAttempt(caseOf(attempt), catalogue(), [...acts, { ...body, seq }]);
-  return recordCall(database(), learnerId, { attemptId: attempt.id, seq, key, body, grade, calledAt: new Date() });
+  const grade = gradeAttempt(caseOf(attempt), catalogue(), [...acts, { ...body, seq }], undefined, known);
+  return recordCall(database(), learnerId, { attemptId: attempt.id, seq, key, body, grade, calledAt: at });
 }

@@ -8,7 +8,7 @@ import type { Wishes } from '@/lib/wishes/wishes';
 import { catalogue } from './catalogue';
 import { database } from './database';
 import type { Desk } from './permit';
-import { storeAttempt } from './start-attempt';
+import { storeAttempt } from './store-attempt';
 
 /** Who starts, by which key, and whether hints are wished for. */
 export interface Starter {

@@ -15,6 +15,8 @@ export interface ActRequest<E extends string> {
   attemptId: string;
   /** Made by the client: the same key again finds the act it made. */
   key: string;
+  /** When it is done, if not now. */
+  at?: Date;
   /** Pure: what the request comes to, given what has happened so far. */
   decide: (history: History) => { act: OpenAct } | { error: E };
 }
@@ -48,7 +50,11 @@ export function closedReason({ attempt, call }: History): ClosedReason | undefin
   return isSuperseded(attempt) ? 'attempt-superseded' : undefined;
 }
 
-function write<E extends string>({ desk, key }: ActRequest<E>, { attempt, acts }: History, body: OpenAct) {
+function write<E extends string>(
+  { desk, key, at = new Date() }: ActRequest<E>,
+  { attempt, acts }: History,
+  body: OpenAct,
+) {
   const seq = (acts.at(-1)?.seq ?? 0) + 1;
-  return recordAct(database(), desk.learnerId, { attemptId: attempt.id, seq, key, body, createdAt: new Date() });
+  return recordAct(database(), desk.learnerId, { attemptId: attempt.id, seq, key, body, createdAt: at });
 }

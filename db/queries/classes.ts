@@ -1,4 +1,4 @@
-import { and, asc, count, eq, gt, isNull, notExists, sql } from 'drizzle-orm';
+import { and, asc, count, eq, gt, isNull, like, notExists, sql } from 'drizzle-orm';
 import type { Db } from '../client';
 import { classes, classPlaces, members, users } from '../schema';
 import type { Statement } from '../together';
@@ -62,7 +62,7 @@ export async function listClassPeople(db: Db, { id, organizationId }: Class, lim
     .limit(limit);
 }
 
-/** Who of the class's organisation could be given a place in it, by name. */
+/** Learners of the class's organisation who have no place in it, by name. */
 export async function listWithoutPlace(db: Db, { id, organizationId }: Class, limit: number): Promise<ClassPerson[]> {
   const placed = db
     .select({ one: sql`1` })
@@ -72,7 +72,15 @@ export async function listWithoutPlace(db: Db, { id, organizationId }: Class, li
     .select(person)
     .from(members)
     .innerJoin(users, eq(users.id, members.userId))
-    .where(and(eq(members.organizationId, organizationId), isNull(members.deactivatedAt), notExists(placed)))
+    .where(
+      and(
+        eq(members.organizationId, organizationId),
+        isNull(members.deactivatedAt),
+        // No other role has the word in it.
+        like(members.role, '%learner%'),
+        notExists(placed),
+      ),
+    )
     .orderBy(asc(users.name), asc(users.id))
     .limit(limit);
 }
@@ -85,8 +93,9 @@ const person = {
   deactivatedAt: members.deactivatedAt,
 };
 
+/** Adds a class; nothing happens when it is there. */
 export function addingClass(db: Db, made: typeof classes.$inferInsert): Statement {
-  return db.insert(classes).values(made);
+  return db.insert(classes).values(made).onConflictDoNothing({ target: classes.id });
 }
 
 /** Changes what is given of a class. */

@@ -59,7 +59,26 @@ describe('the list of classes', () => {
   });
 });
 
+describe('a class', () => {
+  test('is added once', async () => {
+    await together(db, [addingClass(db, { ...morning, name: 'Sent again' })]);
+    expect((await morningClass()).name).toBe('Morning class');
+  });
+});
+
 describe('a place in a class', () => {
+  test('is offered to whoever learns in the organisation now, and to nobody else', async () => {
+    const of = { organizationId: 'harbour' };
+    await together(db, [
+      ...['dan', 'eve', 'fay'].map((id) => addingUser(db, aUser({ id, name: id, email: `${id}@harbour.invalid` }))),
+      addingMember(db, aMember({ ...of, id: 'dan', userId: 'dan', role: 'instructor,shop-lead,administrator' })),
+      addingMember(db, aMember({ ...of, id: 'eve', userId: 'eve', deactivatedAt: now })),
+      addingMember(db, aMember({ ...of, id: 'fay', userId: 'fay', role: 'learner,instructor' })),
+    ]);
+    const offered = await listWithoutPlace(db, await morningClass(), 10);
+    expect(offered.map(({ id }) => id)).toEqual(['ada', 'ben', 'fay']);
+  });
+
   test('is given once, and taken', async () => {
     const place = { classId: 'morning', userId: 'ada', joinedAt: now };
     await together(db, [addingClassPlace(db, place), addingClassPlace(db, place)]);
@@ -83,6 +102,15 @@ describe('a join code', () => {
     expect((await findClassByJoinCode(db, code.joinCode, now))?.id).toBe('morning');
     expect(await findClassByJoinCode(db, code.joinCode, later)).toBeUndefined();
     expect(await findClassByJoinCode(db, '00000000', now)).toBeUndefined();
+  });
+
+  test('opens nothing once another has taken its place, or it is closed', async () => {
+    const other = '0A1B2C3D';
+    await together(db, [changingClass(db, 'morning', code), changingClass(db, 'morning', { joinCode: other })]);
+    expect(await findClassByJoinCode(db, code.joinCode, now)).toBeUndefined();
+    expect((await findClassByJoinCode(db, other, now))?.id).toBe('morning');
+    await together(db, [changingClass(db, 'morning', { joinCode: null, joinCodeEndsAt: null })]);
+    expect(await findClassByJoinCode(db, other, now)).toBeUndefined();
   });
 
   test('of a class that is put away opens nothing', async () => {

@@ -41,7 +41,7 @@ export async function ClassPeople({ session, found, changes }: { session: Sessio
             </span>
             {changes && (
               <ActForm
-                className={styles.row}
+                className={styles.onScreen}
                 action={takeClassPlace}
                 submit={t('take', { name: person.name })}
                 failed={problems('no-answer')}
@@ -63,10 +63,10 @@ async function GivePlace({ found }: { found: Class }) {
   const others = await listWithoutPlace(database(), found, LISTED);
   const t = await getTranslations('classes');
   const problems = await getTranslations('problems');
-  if (others.length === 0) return <p className={ui.small}>{t('everybody')}</p>;
+  if (others.length === 0) return <p className={`${ui.small} ${styles.onScreen}`}>{t('everybody')}</p>;
   return (
     <ActForm
-      className={ui.stack}
+      className={`${ui.stack} ${styles.onScreen}`}
       action={giveClassPlace}
       submit={t('give')}
       failed={problems('no-answer')}

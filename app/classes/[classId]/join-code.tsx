@@ -24,7 +24,7 @@ export async function JoinCode({
   const open = joinCode && joinCodeEndsAt && joinCodeEndsAt > new Date();
   const hidden = <input type="hidden" name="classId" value={id} />;
   return (
-    <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="join">
+    <section className={`${ui.panel} ${ui.stack} ${open ? styles.poster : styles.onScreen}`} aria-labelledby="join">
       <h2 id="join">{t('joinTitle')}</h2>
       {open ? (
         <>
@@ -36,11 +36,12 @@ export async function JoinCode({
               ends: shownTime(joinCodeEndsAt, settings),
             })}
           </p>
+          <p className={`${ui.small} ${styles.onScreen}`}>{t('joinCare')}</p>
         </>
       ) : (
         <p className={ui.prose}>{t('joinClosed')}</p>
       )}
-      <div className={styles.row}>
+      <div className={`${styles.row} ${styles.onScreen}`}>
         <ActForm
           action={makeJoinCode}
           submit={open ? t('joinNew') : t('joinMake')}

@@ -4,6 +4,7 @@ import { getTranslations } from 'next-intl/server';
 import { database } from '@/app/_server/database';
 import { page } from '@/app/_server/guard';
 import { ActForm } from '@/app/_ui/act-form';
+import styles from '@/app/_ui/lines.module.css';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
 import { type Class, findClass } from '@/db/queries/classes';
@@ -42,7 +43,7 @@ async function Changes({ found: { id, name, archivedAt } }: { found: Class }) {
   const t = await getTranslations('classes');
   const problems = await getTranslations('problems');
   return (
-    <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="changes">
+    <section className={`${ui.panel} ${ui.stack} ${styles.onScreen}`} aria-labelledby="changes">
       <h2 id="changes">{t('changesTitle')}</h2>
       <ActForm
         className={ui.stack}
@@ -66,6 +67,7 @@ async function Changes({ found: { id, name, archivedAt } }: { found: Class }) {
         quiet
       >
         <input type="hidden" name="classId" value={id} />
+        <input type="hidden" name="put" value={archivedAt ? 'back' : 'away'} />
         <p className={ui.small}>{t('archiveBody')}</p>
       </ActForm>
     </section>

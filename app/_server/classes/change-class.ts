@@ -2,11 +2,11 @@ import { revalidatePath } from 'next/cache';
 import type { ActResult } from '@/app/_ui/act-result';
 import { type Class, findClass } from '@/db/queries/classes';
 import { addingLogEntry } from '@/db/queries/log-entries';
-import { type Statement, together } from '@/db/together';
+import { claimThen, type Statement } from '@/db/together';
 import type { LogEvent } from '@/lib/accounts/log-events';
-import { database } from './database';
-import { entryBy } from './log-entry';
-import type { Permit } from './permit';
+import { database } from '../database';
+import { entryBy } from '../log-entry';
+import type { Permit } from '../permit';
 
 /** The class that a form names, which the door has found already. @throws when it is gone since. */
 export async function classFor(form: unknown): Promise<Class> {
@@ -16,16 +16,21 @@ export async function classFor(form: unknown): Promise<Class> {
   return found;
 }
 
-/** Changes a class, and tells the log of it. */
-export async function logged(
+/** What happens to a class, and to whom in it. */
+export interface ClassChange {
+  event: LogEvent;
+  classId: string;
+  personId?: string;
+  change: Statement;
+}
+
+/** Changes a class and tells the log of it; where there was nothing left to change, the log is not told. */
+export async function changeClass(
   permit: Permit,
-  event: LogEvent,
-  classId: string,
-  statements: readonly Statement[],
-  personId: string | null = null,
+  { event, classId, personId, change }: ClassChange,
 ): Promise<ActResult> {
-  const entry = entryBy(permit, event, { personId, details: { class: classId } });
-  await together(database(), [...statements, addingLogEntry(database(), entry)]);
+  const entry = entryBy(permit, event, { personId: personId ?? null, details: { class: classId } });
+  await claimThen(database(), change, [addingLogEntry(database(), entry)]);
   revalidatePath(`/classes/${classId}`);
   return { done: true };
 }

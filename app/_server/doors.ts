@@ -111,6 +111,7 @@ export const actionDoors = {
   changeSettings: { action: 'settings.change', behind: 'organization' },
   backUpNow: { action: 'installation.back-up', behind: 'installation' },
   addOrganization: { action: 'installation.add-organization', behind: 'installation' },
+  inviteFirstAdministrator: { action: 'installation.add-organization', behind: 'installation' },
 } as const satisfies Record<string, Door>;
 
 export type RouteDoor = keyof typeof routeDoors;

@@ -1,6 +1,5 @@
 import type { Metadata } from 'next';
 import { getTranslations } from 'next-intl/server';
-import { database } from '@/app/_server/database';
 import { env } from '@/app/_server/env';
 import { page } from '@/app/_server/guard';
 import { settingsFor } from '@/app/_server/organization-settings';
@@ -10,9 +9,9 @@ import styles from '@/app/_ui/lines.module.css';
 import { shownTime } from '@/app/_ui/shown-date';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
-import { listOrganizations } from '@/db/queries/organizations';
 import type { OrganizationSettings } from '@/lib/accounts/settings';
-import { addOrganization, backUpNow } from './actions';
+import { backUpNow } from './actions';
+import { Organizations } from './organizations';
 
 export async function generateMetadata(): Promise<Metadata> {
   const t = await getTranslations('upkeep');
@@ -52,7 +51,14 @@ async function BackUps({ settings }: { settings: OrganizationSettings }) {
     <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="back-ups">
       <h2 id="back-ups">{t('backUpsTitle')}</h2>
       <p className={ui.prose}>{t('backUpsBody')}</p>
-      <ActForm action={backUpNow} submit={t('backUpNow')} failed={problems('no-answer')} done={t('backedUp')}>
+      <p className={ui.notice}>{t('backUpsWarning')}</p>
+      <ActForm
+        className={styles.onScreen}
+        action={backUpNow}
+        submit={t('backUpNow')}
+        failed={problems('no-answer')}
+        done={t('backedUp')}
+      >
         {null}
       </ActForm>
       {backUps.length === 0 && <p>{t('noBackUps')}</p>}
@@ -61,60 +67,12 @@ async function BackUps({ settings }: { settings: OrganizationSettings }) {
           <li key={file}>
             <span>{shownTime(madeAt, settings)}</span>
             <span className={ui.small}>{t('size', { megabytes: bytes / 1e6 })}</span>
-            <a className={styles.way} href={`/upkeep/back-ups/${file}`} download>
+            <a className={`${styles.way} ${styles.onScreen}`} href={`/upkeep/back-ups/${file}`} download>
               {t('download', { when: shownTime(madeAt, settings) })}
             </a>
           </li>
         ))}
       </ul>
-    </section>
-  );
-}
-
-async function Organizations({ settings }: { settings: OrganizationSettings }) {
-  const organizations = await listOrganizations(database());
-  const t = await getTranslations('upkeep');
-  const problems = await getTranslations('problems');
-  return (
-    <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="organizations">
-      <h2 id="organizations">{t('organizationsTitle')}</h2>
-      <ul className={styles.lines}>
-        {organizations.map(({ id, name, slug, createdAt }) => (
-          <li key={id}>
-            <span>{name}</span>
-            <span className={ui.small}>{t('organization', { slug, since: shownTime(createdAt, settings) })}</span>
-          </li>
-        ))}
-      </ul>
-      <h3>{t('addTitle')}</h3>
-      <ActForm
-        className={ui.stack}
-        action={addOrganization}
-        submit={t('add')}
-        failed={problems('no-answer')}
-        done={t('added')}
-        clears
-      >
-        <label className={ui.field}>
-          <span>{t('name')}</span>
-          <input name="name" required maxLength={80} autoComplete="off" />
-        </label>
-        <label className={ui.field}>
-          <span>{t('slug')}</span>
-          <input
-            name="slug"
-            required
-            maxLength={40}
-            autoComplete="off"
-            autoCapitalize="none"
-            spellCheck={false}
-            aria-describedby="slug-rule"
-          />
-        </label>
-        <p id="slug-rule" className={ui.small}>
-          {t('slugRule')}
-        </p>
-      </ActForm>
     </section>
   );
 }

@@ -53,3 +53,11 @@ export function acceptingInvitation(db: Db, invitationId: string, now: Date): St
 export function addingInvitation(db: Db, invitation: Invitation): Statement {
   return db.insert(invitations).values(invitation);
 }
+
+/** Takes back whatever invitations of an organisation are open. */
+export function withdrawingInvitations(db: Db, organizationId: string): Statement {
+  return db
+    .update(invitations)
+    .set({ status: 'withdrawn' })
+    .where(and(eq(invitations.organizationId, organizationId), eq(invitations.status, 'pending')));
+}

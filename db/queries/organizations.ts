@@ -1,6 +1,6 @@
-import { asc, eq, notExists, sql } from 'drizzle-orm';
+import { asc, count, eq, notExists, sql } from 'drizzle-orm';
 import type { Db } from '../client';
-import { organizations, users } from '../schema';
+import { members, organizations, users } from '../schema';
 import type { Statement } from '../together';
 
 export type Organization = typeof organizations.$inferSelect;
@@ -8,6 +8,11 @@ export type NewOrganization = typeof organizations.$inferInsert;
 
 export function addingOrganization(db: Db, organization: NewOrganization): Statement {
   return db.insert(organizations).values(organization);
+}
+
+/** Adds an organisation; nothing happens where another goes by its short name. */
+export function addingUntakenOrganization(db: Db, organization: NewOrganization): Statement {
+  return db.insert(organizations).values(organization).onConflictDoNothing({ target: organizations.slug });
 }
 
 /** Adds the first organisation; nothing happens once the installation has people. */
@@ -48,9 +53,37 @@ export async function findBySlug(db: Db, slug: string): Promise<Organization | u
   return row;
 }
 
-/** Every organisation of the installation, by name. */
-export async function listOrganizations(db: Db): Promise<Organization[]> {
-  return db.select().from(organizations).orderBy(asc(organizations.name), asc(organizations.id));
+export interface OrganizationLine {
+  id: string;
+  name: string;
+  slug: string;
+  demo: boolean;
+  createdAt: Date;
+  /** Deactivated ones too. */
+  people: number;
+}
+
+/** The organisations of the installation, by name, with how many people each has. */
+export async function listOrganizations(db: Db, limit: number): Promise<OrganizationLine[]> {
+  const { id, name, slug, demo, createdAt } = organizations;
+  return db
+    .select({ id, name, slug, demo, createdAt, people: count(members.id) })
+    .from(organizations)
+    .leftJoin(members, eq(members.organizationId, organizations.id))
+    .groupBy(id, name, slug, demo, createdAt)
+    .orderBy(asc(name), asc(id))
+    .limit(limit);
+}
+
+/** Whether anybody is of an organisation; undefined when there is no such organisation. */
+export async function hasMembers(db: Db, organizationId: string): Promise<boolean | undefined> {
+  const [row] = await db
+    .select({ people: count(members.id) })
+    .from(organizations)
+    .leftJoin(members, eq(members.organizationId, organizations.id))
+    .where(eq(organizations.id, organizationId))
+    .groupBy(organizations.id);
+  return row && row.people > 0;
 }
 
 /** Sets an organisation's name and what it settles for itself. */

@@ -1,9 +1,22 @@
-import { countAttempts } from '@/db/queries/attempts';
-import { database } from '../_server/database';
-import { seedDemo } from '../_server/seed-demo';
-import { requireLearner } from '../_server/session';
+import { explainFailure } from './explain-failure';
 
-/** Puts invented example attempts into an empty database; leaves one with attempts as it is. */
-const learner = await requireLearner();
-if ((await countAttempts(database())) > 0) console.log('There are attempts already; no examples added.');
-else console.log(`${await seedDemo(learner.id)} example attempts added, marked as invented.`);
+/**
+ * Puts an invented organisation into a database without people, and says how to sign in to it. Loaded late, so that wrong
+ * settings are answered in plain lines.
+ */
+async function seed(): Promise<void> {
+  const { database } = await import('../_server/database');
+  const { findBySlug } = await import('@/db/queries/organizations');
+  const { loadDemo } = await import('./demo/demo-content');
+  const { demoSignIns } = await import('./demo/demo-sign-ins');
+  const { seedDemo } = await import('./demo/seed-demo');
+  const demo = loadDemo();
+  const added = await seedDemo(demo, new Date(), (name, attempts) =>
+    console.log(`${name}: ${attempts} invented attempts`),
+  );
+  if (!added) console.log('There are people already; nothing added.');
+  const organization = await findBySlug(database(), demo.shortName);
+  if (organization?.demo) console.log(`\n${demoSignIns(demo)}`);
+}
+
+seed().catch(explainFailure);

@@ -1,0 +1,27 @@
+import { catalogue } from '@/app/_server/catalogue';
+import { database } from '@/app/_server/database';
+import { countUsers } from '@/db/queries/users';
+import { CaseLadder } from './case-ladder';
+import type { Demo } from './demo-content';
+import { makeOrganization } from './make-organization';
+import { playHistory } from './play-history';
+
+/** Names all draws of cases. */
+const WORD = 'demo';
+
+/**
+ * Fills a database that has no people yet; one that has is left alone.
+ *
+ * @param tell  Told of each apprentice once the history stands.
+ * @returns whether it did.
+ */
+export async function seedDemo(
+  demo: Demo,
+  now: Date,
+  tell: (name: string, attempts: number) => void,
+): Promise<boolean> {
+  if ((await countUsers(database())) > 0) return false;
+  const ladder = new CaseLadder(catalogue(), WORD);
+  for (const learner of await makeOrganization(demo, now)) tell(learner.name, await playHistory(learner, ladder, now));
+  return true;
+}

@@ -35,13 +35,10 @@ export async function listBackUps(folder = backUpFolder()): Promise<BackUp[]> {
 }
 
 /** A back-up by its name, read as it is sent; undefined for a name that no back-up has. */
-export async function openBackUp(
-  file: string,
-  folder = backUpFolder(),
-): Promise<{ body: ReadableStream; bytes: number } | undefined> {
+export async function openBackUp(file: string, folder = backUpFolder()): Promise<ReadableStream | undefined> {
   if (!(await namesIn(folder)).includes(file)) return undefined;
   const opened = await openPlain(folder, file);
-  return opened && { body: Readable.toWeb(opened.handle.createReadStream()) as ReadableStream, bytes: opened.bytes };
+  return opened && (Readable.toWeb(opened.handle.createReadStream()) as ReadableStream);
 }
 
 async function backUpNamed(folder: string, file: string): Promise<BackUp | undefined> {

@@ -22,6 +22,8 @@ export function siteListener(site: Site, pages: Pages, log: Log) {
     const policy = contentPolicy(site.dev);
     logWhenDone(log, req, res, requestId);
     setResponseHeaders(res, site, requestId, policy);
+    // Kept open, it may run out while an act has the thread, and the next act that ends in another page gets no page.
+    if (within) res.setHeader('Connection', 'close');
     const refusal = refusalOf(req, visitor, site);
     if (refusal) return refuse(res, refusal);
     if (!within) {

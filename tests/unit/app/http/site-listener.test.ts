@@ -276,6 +276,29 @@ test('a page that the pages ask this server for has the visitor they were asked 
   );
 });
 
+test('the pages ask this server on a new connection each time, for none runs out while an act has the thread', async () => {
+  const ports: (number | undefined)[] = [];
+  await withSite(
+    {},
+    async ({ ask }) => {
+      const headers = { Origin: 'http://shop.example' };
+      for (let acts = 0; acts < 3; acts++) await ask({ path: '/act', method: 'POST', headers, body: ['a=1'] });
+      expect(ports).toHaveLength(3);
+      expect(new Set(ports).size).toBe(3);
+    },
+    (port) => async (req, res) => {
+      if (req.url === '/page') ports.push(req.socket.remotePort);
+      else {
+        const page = await fetch(`http://127.0.0.1:${port}/page`, {
+          headers: { 'X-Request-Id': String(req.headers['x-request-id']) },
+        });
+        await page.text();
+      }
+      res.end();
+    },
+  );
+});
+
 /** The line of a request is written when its connection is done with it, a moment after the answer is read. */
 async function until(holds: () => boolean): Promise<void> {
   for (let tries = 0; tries < 100 && !holds(); tries++) await wait(20);

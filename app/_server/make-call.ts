@@ -29,7 +29,7 @@ export async function makeCall(
 ): Promise<{ done: true } | { error: ClosedReason }> {
   for (let tries = 0; tries < TRIES; tries++) {
     const history = await readHistory(desk, attemptId);
-    if (!history) return { error: 'attempt-not-found' };
+    if (!history) return { error: 'not-there' };
     if (history.call?.key === key) return { done: true };
     const closed = closedReason(history);
     if (closed) return { error: closed };

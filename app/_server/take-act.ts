@@ -5,7 +5,7 @@ import { type History, isSuperseded, readHistory } from './history';
 import type { Desk } from './permit';
 
 /** Why an attempt takes no act at all. */
-export type ClosedReason = 'attempt-not-found' | 'attempt-called' | 'attempt-superseded' | 'attempt-busy';
+export type ClosedReason = 'not-there' | 'attempt-called' | 'attempt-superseded' | 'attempt-busy';
 
 /** More acts than this at once come from no hand. */
 const TRIES = 5;
@@ -32,7 +32,7 @@ export async function takeAct<E extends string>(
 ): Promise<{ seq: number } | { error: E | ClosedReason }> {
   for (let tries = 0; tries < TRIES; tries++) {
     const history = await readHistory(request.desk, request.attemptId);
-    if (!history) return { error: 'attempt-not-found' };
+    if (!history) return { error: 'not-there' };
     const known = history.keys.get(request.key);
     if (known !== undefined) return { seq: known };
     const closed = closedReason(history);

@@ -1,4 +1,5 @@
 import Papa from 'papaparse';
+import type { Db } from '@/db/client';
 import { addingLogEntry, listLogEntries, type NewLogEntry } from '@/db/queries/log-entries';
 import { together } from '@/db/together';
 import { openPlace, placeFor, SHARED_PORT } from '../support/server';
@@ -7,7 +8,9 @@ import { type Somebody, signInNew, somebodyNew } from './somebody-new';
 
 test.use({ as: null });
 
-const db = () => openPlace(placeFor(SHARED_PORT));
+let opened: Db | undefined;
+/** One connection: statements that run together have to be made for it. */
+const db = () => (opened ??= openPlace(placeFor(SHARED_PORT)));
 
 let administrator: Somebody;
 let learner: Somebody;

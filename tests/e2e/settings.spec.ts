@@ -1,3 +1,4 @@
+import type { Db } from '@/db/client';
 import { recordAttempt } from '@/db/queries/attempts';
 import { recordCall } from '@/db/queries/calls';
 import { listLogEntries } from '@/db/queries/log-entries';
@@ -9,7 +10,9 @@ import { type Somebody, signInNew, somebodyNew } from './somebody-new';
 
 test.use({ as: null });
 
-const db = () => openPlace(placeFor(SHARED_PORT));
+let opened: Db | undefined;
+/** One connection: statements that run together have to be made for it. */
+const db = () => (opened ??= openPlace(placeFor(SHARED_PORT)));
 
 let administrator: Somebody;
 

@@ -24,7 +24,7 @@ test('a coached attempt gets a hint', () => {
 
 test('an attempt that is not coached answers as one that is not there', () => {
   const attempt = { ...coached, coached: false };
-  expect(decideHint({ attempt, acts: [] }, catalogue)).toEqual({ error: 'attempt-not-found' });
+  expect(decideHint({ attempt, acts: [] }, catalogue)).toEqual({ error: 'not-there' });
 });
 
 test('a hint stands until something is read, whatever is written down meanwhile', () => {

@@ -58,7 +58,7 @@ export const callCase = action('callCase', async (permit, form): Promise<ActResu
   if ('lacking' in parsed) return { error: await problemWithFields(parsed.lacking, 'second-incomplete') };
   const { attemptId, key, choice } = parsed;
   const history = await readHistory(deskOf(permit), attemptId);
-  if (!history) return { error: await problem('attempt-not-found') };
+  if (!history) return { error: await problem('not-there') };
   const closed = history.call?.key === key ? undefined : closedReason(history);
   if (closed) return { error: await problem(closed) };
   const decided = decideCall(caseOf(history.attempt).rig, catalogue(), choice);

@@ -30,7 +30,7 @@ export const startAlike = action('startAlike', async (permit, form): Promise<Act
     return { error: await problemWithFields(parsed.error.issues.map(({ path }) => String(path[0]))) };
   const { key, attemptId, likeness } = parsed.data;
   const history = await readHistory(deskOf(permit), attemptId);
-  if (!history?.call) return { error: await problem('attempt-not-found') };
+  if (!history?.call) return { error: await problem('not-there') };
   if (isSuperseded(history.attempt)) return { error: await problem('attempt-superseded') };
   const theCase = caseOf(history.attempt);
   const { truth, rig } = theCase;

@@ -1,7 +1,7 @@
 import { explainFailure } from './explain-failure';
 
 /**
- * Puts an invented organisation into a database without people, and says how to sign in to it. Loaded late, so that wrong
+ * Puts an invented organisation into an empty database, and says how to sign in to it. Loaded late, so that wrong
  * settings are answered in plain lines.
  */
 async function seed(): Promise<void> {
@@ -14,7 +14,7 @@ async function seed(): Promise<void> {
   const added = await seedDemo(demo, new Date(), (name, attempts) =>
     console.log(`${name}: ${attempts} invented attempts`),
   );
-  if (!added) console.log('There are people already; nothing added.');
+  if (!added) console.log('There are people or attempts already; nothing added.');
   const organization = await findBySlug(database(), demo.shortName);
   if (organization?.demo) console.log(`\n${demoSignIns(demo)}`);
 }

@@ -6,10 +6,10 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const next = createRequire(import.meta.url).resolve('next/dist/bin/next');
 const options = { cwd: root, stdio: 'inherit' as const, env: { ...process.env, NEXT_TELEMETRY_DISABLED: '1' } };
 
-/** One command from a fresh checkout to a running site: build, tables, examples, server. */
+/** One command from a fresh checkout to a running site: build, tables, demo with its sign-ins, server. */
 step('Building', next, 'build');
 step('Preparing the database', '--import', 'tsx', 'app/_cli/migrate.ts');
-step('Adding examples', '--import', 'tsx', 'app/_cli/seed.ts');
+step('Adding the demo', '--import', 'tsx', 'app/_cli/seed.ts');
 serve();
 
 function step(what: string, ...args: string[]): void {
@@ -23,7 +23,7 @@ function step(what: string, ...args: string[]): void {
 function serve(): void {
   const server = spawn(process.execPath, ['--import', 'tsx', 'app/_cli/serve.ts'], options);
   console.log(`\nFaultwright is at http://localhost:${process.env.FAULTWRIGHT_PORT || 3000}`);
-  console.log('There are no sign-ins yet: whoever opens it is the one local learner. Ctrl-C stops it.\n');
+  console.log('Ctrl-C stops it.\n');
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => server.kill(signal));
   server.on('exit', (code) => process.exit(code ?? 0));
 }

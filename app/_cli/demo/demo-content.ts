@@ -56,6 +56,14 @@ const demoSchema = fieldsSchema
   .refine((demo) => allGood(demo.pin, apprenticesOf(demo)), {
     path: ['pin'],
     error: 'expected a PIN that people would be allowed',
+  })
+  .refine((demo) => allDifferent(staffOf(demo)), {
+    path: ['instructors'],
+    error: 'expected each address of the staff once',
+  })
+  .refine((demo) => allDifferent(apprenticesOf(demo)), {
+    path: ['apprentices'],
+    error: 'expected each handle once',
   });
 
 /** @throws ZodError saying where it is not as expected. */
@@ -80,4 +88,8 @@ function apprenticesOf({ apprentices, shortName }: Demo): SecretOwner[] {
 
 function allGood(secret: string, owners: readonly SecretOwner[]): boolean {
   return owners.every((owner) => secretFault(secret, owner) === undefined);
+}
+
+function allDifferent(owners: readonly SecretOwner[]): boolean {
+  return new Set(owners.map(({ address }) => address)).size === owners.length;
 }

@@ -1,5 +1,6 @@
 import { catalogue } from '@/app/_server/catalogue';
 import { database } from '@/app/_server/database';
+import { countAttempts } from '@/db/queries/attempts';
 import { countUsers } from '@/db/queries/users';
 import { CaseLadder } from './case-ladder';
 import type { Demo } from './demo-content';
@@ -10,7 +11,7 @@ import { playHistory } from './play-history';
 const WORD = 'demo';
 
 /**
- * Fills a database that has no people yet; one that has is left alone.
+ * Fills an empty database; one with people is left alone, and one with attempts, which wait for the first administrator.
  *
  * @param tell  Told of each apprentice once the history stands.
  * @returns whether it did.
@@ -20,7 +21,8 @@ export async function seedDemo(
   now: Date,
   tell: (name: string, attempts: number) => void,
 ): Promise<boolean> {
-  if ((await countUsers(database())) > 0) return false;
+  const db = database();
+  if ((await countUsers(db)) + (await countAttempts(db)) > 0) return false;
   const ladder = new CaseLadder(catalogue(), WORD);
   for (const learner of await makeOrganization(demo, now)) tell(learner.name, await playHistory(learner, ladder, now));
   return true;

@@ -1,0 +1,126 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { asc } from 'drizzle-orm';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { loadDemo } from '@/app/_cli/demo/demo-content';
+import { type Db, migrateDatabase } from '@/db/client';
+import { accounts, acts, attempts, calls, classPlaces, logEntries, members, organizations, users } from '@/db/schema';
+import { parseCaseCode } from '@/lib/cases/case-code';
+import { caseFromSeed } from '@/lib/cases/case-from-seed';
+import { gradeAttempt } from '@/lib/grading/grade-attempt';
+import { catalogue } from '../support/bench-rig';
+
+/** A Wednesday. */
+const now = new Date(Date.UTC(2026, 3, 15, 14, 30));
+
+const whole = loadDemo();
+const [first, second] = whole.apprentices.slice(0, 2) as [Apprentice, Apprentice];
+type Apprentice = (typeof whole.apprentices)[number];
+
+/** The school with a class of two. */
+const demo = {
+  ...whole,
+  apprentices: [
+    { ...first, attempts: 1, weeks: 2, open: false, handPlayed: true },
+    { ...second, attempts: 0, weeks: 1, open: true, handPlayed: false },
+  ],
+};
+
+const data = mkdtempSync(join(tmpdir(), 'faultwright-demo-'));
+const told: string[] = [];
+let db: Db;
+let seed: () => Promise<boolean>;
+
+beforeAll(async () => {
+  // Read once, by whatever is loaded from here on.
+  process.env.FAULTWRIGHT_DATA = data;
+  db = (await import('@/app/_server/database')).database();
+  migrateDatabase(db, 'db/migrations');
+  const { seedDemo } = await import('@/app/_cli/demo/seed-demo');
+  seed = () => seedDemo(demo, now, (name, count) => told.push(`${name} ${count}`));
+  await seed();
+}, 120_000);
+
+afterAll(() => rmSync(data, { recursive: true }));
+
+/** Every row of what the demo fills. */
+function everything() {
+  const tables = [organizations, users, accounts, members, classPlaces, logEntries, attempts, acts, calls];
+  return Promise.all(tables.map((table) => db.select().from(table)));
+}
+
+function callsMade() {
+  return db.select().from(calls).orderBy(asc(calls.calledAt));
+}
+
+test('the school is there, marked as invented, with everybody in it', async () => {
+  expect(await db.select().from(organizations)).toMatchObject([{ slug: demo.shortName, demo: true }]);
+  const roles = (await db.select().from(members)).map(({ role }) => role);
+  expect(roles.sort()).toEqual(['administrator', 'instructor', 'instructor', 'learner', 'learner', 'shop-lead']);
+  expect((await db.select().from(users)).filter(({ keeper }) => keeper)).toMatchObject([
+    { name: demo.administrator.name },
+  ]);
+  expect(await db.select().from(classPlaces)).toHaveLength(2);
+});
+
+test('staff come in by the password, apprentices by the PIN', async () => {
+  const { auth } = await import('@/app/_server/auth');
+  const { password } = await auth().$context;
+  const people = await db.select().from(users);
+  for (const { userId, password: hash } of await db.select().from(accounts)) {
+    const learns = people.some(({ id, email }) => id === userId && email.endsWith('@gullrock.invalid'));
+    const right = learns ? demo.pin : demo.password;
+    expect(await password.verify({ hash: hash ?? '', password: right })).toBe(true);
+  }
+});
+
+test('the log tells of it in the order of time, by nobody signed in', async () => {
+  const entries = await db.select().from(logEntries).orderBy(asc(logEntries.seq));
+  expect(entries.map(({ event }) => event)).toEqual([
+    'organization-added',
+    'class-added',
+    ...Array(6).fill('person-added'),
+  ]);
+  expect(entries.every(({ actorId, organizationId }) => actorId === null && organizationId !== null)).toBe(true);
+  const times = entries.map(({ at }) => at.getTime());
+  expect([...times].sort((a, b) => a - b)).toEqual(times);
+});
+
+test('histories are as content says and lie in the past', async () => {
+  expect(told).toEqual([`${first.name} 4`, `${second.name} 1`]);
+  const started = await db.select().from(attempts);
+  expect(started).toHaveLength(5);
+  expect(started.every(({ demo: invented, organizationId }) => invented && organizationId !== null)).toBe(true);
+  expect(await callsMade()).toHaveLength(3);
+  for (const { id, createdAt } of started) {
+    const own = (await db.select().from(acts)).filter(({ attemptId }) => attemptId === id);
+    const called = (await callsMade()).filter(({ attemptId }) => attemptId === id);
+    const times = [createdAt, ...own.map((act) => act.createdAt), ...called.map(({ calledAt }) => calledAt), now];
+    expect(own.length).toBeGreaterThan(0);
+    expect([...times].sort((a, b) => a.getTime() - b.getTime())).toEqual(times);
+  }
+});
+
+test('a gauge was lost in one of the attempts that were thought out', async () => {
+  const shown = (await db.select().from(acts)).flatMap(({ body }) => (body.kind === 'reading' ? body.shown : []));
+  expect(shown.filter(({ kind }) => kind === 'destroyed')).toHaveLength(1);
+});
+
+test('marks are what grading makes of the acts', async () => {
+  const started = await db.select().from(attempts);
+  for (const { attemptId, seq, body, grade } of await callsMade()) {
+    const parsed = parseCaseCode(started.find(({ id }) => id === attemptId)?.caseCode ?? '', catalogue);
+    if ('error' in parsed) throw new Error(parsed.error);
+    const own = await db.select().from(acts).orderBy(asc(acts.seq));
+    const done = own.filter((act) => act.attemptId === attemptId).map((act) => ({ ...act.body, seq: act.seq }));
+    const again = gradeAttempt(caseFromSeed(parsed.spec, catalogue), catalogue, [...done, { ...body, seq }]);
+    expect(grade).toEqual(JSON.parse(JSON.stringify(again)));
+  }
+}, 120_000);
+
+test('a database with people is left as it is', async () => {
+  const before = await everything();
+  expect(await seed()).toBe(false);
+  expect(await everything()).toEqual(before);
+});

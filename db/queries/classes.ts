@@ -4,6 +4,7 @@ import { classes, classPlaces, members, users } from '../schema';
 import type { Statement } from '../together';
 
 export type Class = typeof classes.$inferSelect;
+type ClassKey = Pick<Class, 'id' | 'organizationId'>;
 
 /** A class, whoever's it is: the door compares its organisation. Undefined when there is none. */
 export async function findClass(db: Db, classId: string): Promise<Class | undefined> {
@@ -51,7 +52,7 @@ export interface ClassPerson {
 }
 
 /** Who is in a class, by name. */
-export async function listClassPeople(db: Db, { id, organizationId }: Class, limit: number): Promise<ClassPerson[]> {
+export async function listClassPeople(db: Db, { id, organizationId }: ClassKey, limit: number): Promise<ClassPerson[]> {
   return db
     .select(person)
     .from(classPlaces)
@@ -63,7 +64,11 @@ export async function listClassPeople(db: Db, { id, organizationId }: Class, lim
 }
 
 /** Learners of the class's organisation who have no place in it, by name. */
-export async function listWithoutPlace(db: Db, { id, organizationId }: Class, limit: number): Promise<ClassPerson[]> {
+export async function listWithoutPlace(
+  db: Db,
+  { id, organizationId }: ClassKey,
+  limit: number,
+): Promise<ClassPerson[]> {
   const placed = db
     .select({ one: sql`1` })
     .from(classPlaces)

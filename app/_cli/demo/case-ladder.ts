@@ -7,17 +7,17 @@ import type { Job } from '../policies/job';
 
 /** What a class is given, the easiest first; a level begins before the last one ends. Logits. */
 const LEVELS: readonly Pick<Wishes, 'difficulty' | 'hardest'>[] = [
-  { difficulty: [-5, -0.8] },
-  { difficulty: [-1.3, 0.4] },
-  { difficulty: [-0.7, 2] },
-  { hardest: true, difficulty: [0, 3] },
+  { difficulty: [-5, -0.6] },
+  { difficulty: [-1.3, 0.8] },
+  { difficulty: [-1, 2] },
+  { hardest: true, difficulty: [-0.4, 4] },
 ];
 /** Cases of each level on each rig. */
 const VARIANTS = 2;
 
 /**
- * Cases that an instructor reads out to a class, harder and harder over all rigs. Some apprentices get the same ones, as in a class,
- * so that each case is worked out once.
+ * Cases that an instructor reads out to a class, harder and harder over all rigs. Some apprentices get the same ones, as
+ * in any class; each is worked out once.
  */
 export class CaseLadder {
   private readonly jobs = new Map<string, Job>();

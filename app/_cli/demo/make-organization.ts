@@ -8,7 +8,7 @@ import { addingLogEntry, type NewLogEntry } from '@/db/queries/log-entries';
 import { addingOrganization } from '@/db/queries/organizations';
 import { type Statement, together } from '@/db/together';
 import { formatUserName, storedAddress } from '@/lib/accounts/sign-in-name';
-import type { Demo } from './demo-content';
+import type { Demo, DemoApprentice } from './demo-content';
 import type { DemoLearner } from './play-history';
 import { minutesAfter, workingDays } from './working-days';
 
@@ -20,16 +20,13 @@ export async function makeOrganization(demo: Demo, now: Date): Promise<DemoLearn
   const organizationId = randomId();
   const classId = randomId();
   const at = since(now, Math.max(...demo.apprentices.map(({ weeks }) => weeks)) + 1);
+  const learners = demo.apprentices.map((one, index) => ({ ...one, index, id: randomId() }));
   const [password, pin] = [await hashSecret(demo.password), await hashSecret(demo.pin)];
   const staff = staffOf(demo).map((one) => ({ ...one, id: randomId(), hash: password, organizationId, at }));
-  const learners = demo.apprentices.map((one, index) => ({ ...one, index, id: randomId() }));
-  const apprentices = learners.map(({ id, name, handle, weeks }) => ({
-    id,
-    name,
-    address: storedAddress(formatUserName({ handle, slug: demo.shortName })),
+  const apprentices = learners.map(({ weeks, ...one }) => ({
+    ...personOf(one, demo),
     hash: pin,
     organizationId,
-    roles: ['learner'] as const,
     classId,
     at: since(now, weeks),
   }));
@@ -42,6 +39,11 @@ export async function makeOrganization(demo: Demo, now: Date): Promise<DemoLearn
     ...[...staff, ...apprentices].sort((a, b) => a.at.getTime() - b.at.getTime()).flatMap(addingLoggedPerson),
   ]);
   return learners.map(({ id, ...learner }) => ({ ...learner, desk: inventedDesk(id, organizationId) }));
+}
+
+function personOf({ id, name, handle }: Pick<DemoApprentice, 'name' | 'handle'> & { id: string }, { shortName }: Demo) {
+  const address = storedAddress(formatUserName({ handle, slug: shortName }));
+  return { id, name, address, roles: ['learner'] as const };
 }
 
 function staffOf({ administrator, instructors, shopLead }: Demo) {

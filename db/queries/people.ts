@@ -1,0 +1,289 @@
+import { and, asc, desc, eq, exists, inArray, isNull, like, max, notExists, or, type SQL, sql } from 'drizzle-orm';
+import type { Role } from '../../lib/accounts/roles';
+import type { Db } from '../client';
+import {
+  acts,
+  attempts,
+  calls,
+  classes,
+  classPlaces,
+  invitations,
+  members,
+  sessions,
+  users,
+  verifications,
+} from '../schema';
+import type { Statement } from '../together';
+
+/** A person as the list of an organisation's people shows them. */
+export interface PersonLine {
+  id: string;
+  name: string;
+  /** As stored. */
+  address: string;
+  /** As stored. */
+  role: string;
+  deactivatedAt: Date | null;
+  erasureAskedAt: Date | null;
+  /** When they last started a case here; null when never. */
+  lastStartedAt: Date | null;
+}
+
+export interface PeopleFilter {
+  /** Part of a name or of what somebody signs in with. */
+  search?: string | undefined;
+  role?: Role | undefined;
+}
+
+/** The people of an organisation, by name, deactivated ones last. */
+export async function listPeople(
+  db: Db,
+  organizationId: string,
+  { search, role }: PeopleFilter,
+  limit: number,
+): Promise<PersonLine[]> {
+  const lastStarted = db
+    .select({ value: max(attempts.createdAt) })
+    .from(attempts)
+    .where(and(eq(attempts.learnerId, members.userId), eq(attempts.organizationId, organizationId)));
+  return db
+    .select({
+      id: users.id,
+      name: users.name,
+      address: users.email,
+      role: members.role,
+      deactivatedAt: members.deactivatedAt,
+      erasureAskedAt: members.erasureAskedAt,
+      lastStartedAt: sql<Date | null>`(${lastStarted})`.mapWith(attempts.createdAt),
+    })
+    .from(members)
+    .innerJoin(users, eq(users.id, members.userId))
+    .where(and(eq(members.organizationId, organizationId), named(search), role && holds(role)))
+    .orderBy(sql`${members.deactivatedAt} is not null`, asc(users.name), asc(users.id))
+    .limit(limit);
+}
+
+/** Signs that mean something to LIKE are looked for as they are. */
+function named(search: string | undefined): SQL | undefined {
+  if (!search) return undefined;
+  const pattern = `%${search.replace(/[\\%_]/g, (sign) => `\\${sign}`)}%`;
+  return or(sql`${users.name} like ${pattern} escape '\\'`, sql`${users.email} like ${pattern} escape '\\'`);
+}
+
+/** No role's name is part of another's. */
+function holds(role: Role): SQL {
+  return like(members.role, `%${role}%`);
+}
+
+export interface PlaceLine {
+  userId: string;
+  classId: string;
+  name: string;
+}
+
+/** The classes that some people of an organisation are in. */
+export async function listPlaces(db: Db, organizationId: string, userIds: readonly string[]): Promise<PlaceLine[]> {
+  return db
+    .select({ userId: classPlaces.userId, classId: classes.id, name: classes.name })
+    .from(classPlaces)
+    .innerJoin(classes, eq(classes.id, classPlaces.classId))
+    .where(and(eq(classes.organizationId, organizationId), inArray(classPlaces.userId, [...userIds])))
+    .orderBy(asc(classes.name));
+}
+
+/** When somebody last signed in on a device that is still signed in; null when on none. */
+export async function findLastSignIn(db: Db, userId: string): Promise<Date | null> {
+  const [row] = await db
+    .select({ at: sessions.createdAt })
+    .from(sessions)
+    .where(eq(sessions.userId, userId))
+    .orderBy(desc(sessions.createdAt))
+    .limit(1);
+  return row?.at ?? null;
+}
+
+export interface Held {
+  attempts: number;
+  finished: number;
+  classes: number;
+}
+
+/** How much an organisation holds of a person's. */
+export async function countHeld(db: Db, { organizationId, userId }: MemberKey): Promise<Held> {
+  const own = and(eq(attempts.organizationId, organizationId), eq(attempts.learnerId, userId));
+  const started = await db.$count(attempts, own);
+  const open = await db.$count(
+    attempts,
+    and(own, notExists(db.select({ one: sql`1` }).from(calls).where(eq(calls.attemptId, attempts.id)))),
+  );
+  const places = await listPlaces(db, organizationId, [userId]);
+  return { attempts: started, finished: started - open, classes: places.length };
+}
+
+export interface MemberKey {
+  organizationId: string;
+  userId: string;
+}
+
+/** A member's own row, where somebody else is left who administers the organisation. */
+function whereNotLastAdministrator(db: Db, { organizationId, userId }: MemberKey) {
+  const others = db
+    .select({ one: sql`1` })
+    .from(sql`${members} as others`)
+    .where(
+      sql`others.organization_id = ${organizationId} and others.user_id <> ${userId} and others.role like '%administrator%' and others.deactivated_at is null`,
+    );
+  return and(eq(members.organizationId, organizationId), eq(members.userId, userId), exists(others));
+}
+
+/** Makes a member be what `role` says, unless that leaves nobody who administers the organisation. */
+export function changingRoleSafely(db: Db, { role, ...key }: MemberKey & { role: string }): Statement {
+  const self = and(eq(members.organizationId, key.organizationId), eq(members.userId, key.userId));
+  return db
+    .update(members)
+    .set({ role })
+    .where(role.includes('administrator') ? self : or(and(self, notAdministrator), whereNotLastAdministrator(db, key)));
+}
+
+const notAdministrator = sql`${members.role} not like '%administrator%'`;
+
+/** Closes the organisation to a member, or opens it again; never to the last who administers it. */
+export function changingDeactivated(db: Db, { at, ...key }: MemberKey & { at: Date | null }): Statement {
+  const self = and(eq(members.organizationId, key.organizationId), eq(members.userId, key.userId));
+  return db
+    .update(members)
+    .set({ deactivatedAt: at })
+    .where(at ? or(and(self, notAdministrator), whereNotLastAdministrator(db, key)) : self);
+}
+
+/** Takes a member out of the organisation; never the last who administers it. */
+export function removingMember(db: Db, key: MemberKey): Statement {
+  const self = and(eq(members.organizationId, key.organizationId), eq(members.userId, key.userId));
+  return db.delete(members).where(or(and(self, notAdministrator), whereNotLastAdministrator(db, key)));
+}
+
+/** Removes what somebody signs in with, and them, where no organisation has them any more. */
+export function removingUserWithoutPlace(db: Db, userId: string): Statement[] {
+  const gone = notExists(db.select({ one: sql`1` }).from(members).where(eq(members.userId, userId)));
+  return [
+    db.delete(verifications).where(and(eq(verifications.value, userId), gone)),
+    // Sessions and the password go with the person.
+    db.delete(users).where(and(eq(users.id, userId), eq(users.keeper, false), gone)),
+  ];
+}
+
+/** Invitations of an organisation that somebody made are somebody else's from now on. */
+export function handingInvitations(db: Db, from: MemberKey, to: string): Statement {
+  return db
+    .update(invitations)
+    .set({ inviterId: to })
+    .where(and(eq(invitations.organizationId, from.organizationId), eq(invitations.inviterId, from.userId)));
+}
+
+/** Moves everything that an organisation holds of one person's to another. */
+export function movingWork(db: Db, from: MemberKey, to: string): Statement[] {
+  const placesOf = db
+    .select({ classId: classPlaces.classId, userId: sql<string>`${to}`.as('user_id'), joinedAt: classPlaces.joinedAt })
+    .from(classPlaces)
+    .innerJoin(classes, eq(classes.id, classPlaces.classId))
+    .where(and(eq(classPlaces.userId, from.userId), eq(classes.organizationId, from.organizationId)));
+  return [
+    db
+      .update(attempts)
+      // The keys that started them may meet those of the other person.
+      .set({ learnerId: to, key: sql`${attempts.key} || ${`:${from.userId}`}` })
+      .where(and(eq(attempts.learnerId, from.userId), eq(attempts.organizationId, from.organizationId))),
+    db.insert(classPlaces).select(placesOf).onConflictDoNothing(),
+    removingPlaces(db, from),
+  ];
+}
+
+/** Takes all of a person's places in the classes of an organisation. */
+export function removingPlaces(db: Db, { organizationId, userId }: MemberKey): Statement {
+  const own = db.select({ id: classes.id }).from(classes).where(eq(classes.organizationId, organizationId));
+  return db.delete(classPlaces).where(and(eq(classPlaces.userId, userId), inArray(classPlaces.classId, own)));
+}
+
+/** Removes all work that a person did in an organisation. */
+export function removingWork(db: Db, { organizationId, userId }: MemberKey): Statement[] {
+  const own = and(eq(attempts.learnerId, userId), eq(attempts.organizationId, organizationId));
+  const ids = db.select({ id: attempts.id }).from(attempts).where(own);
+  return [
+    db.delete(acts).where(inArray(acts.attemptId, ids)),
+    db.delete(calls).where(inArray(calls.attemptId, ids)),
+    db.delete(attempts).where(own),
+  ];
+}
+
+/** Signs somebody out everywhere. */
+export function removingSessions(db: Db, userId: string): Statement {
+  return db.delete(sessions).where(eq(sessions.userId, userId));
+}
+
+/** Others of the organisation than one, by name: those whom that one may turn out to be twice. */
+export async function listOthers(db: Db, { organizationId, userId }: MemberKey, limit: number): Promise<PersonLine[]> {
+  const people = await listPeople(db, organizationId, {}, limit);
+  return people.filter(({ id }) => id !== userId);
+}
+
+export interface InvitationLine {
+  id: string;
+  role: string;
+  email: string | null;
+  className: string | null;
+  expiresAt: Date;
+}
+
+/** Invitations that still let somebody in, the newest first. */
+export async function listOpenInvitations(
+  db: Db,
+  organizationId: string,
+  now: Date,
+  limit: number,
+): Promise<InvitationLine[]> {
+  return db
+    .select({
+      id: invitations.id,
+      role: invitations.role,
+      email: invitations.email,
+      className: classes.name,
+      expiresAt: invitations.expiresAt,
+    })
+    .from(invitations)
+    .leftJoin(classes, eq(classes.id, invitations.classId))
+    .where(
+      and(
+        eq(invitations.organizationId, organizationId),
+        eq(invitations.status, 'pending'),
+        sql`${invitations.expiresAt} > ${sql.param(now, invitations.expiresAt)}`,
+      ),
+    )
+    .orderBy(desc(invitations.createdAt), desc(invitations.id))
+    .limit(limit);
+}
+
+/** Takes an invitation back; changes nothing when it is not open any more. */
+export function withdrawingInvitation(db: Db, invitationId: string): Statement {
+  return db
+    .update(invitations)
+    .set({ status: 'withdrawn' })
+    .where(and(eq(invitations.id, invitationId), eq(invitations.status, 'pending')));
+}
+
+/** Addresses among some that somebody signs in with already. */
+export async function listTaken(db: Db, addresses: readonly string[]): Promise<string[]> {
+  const rows = await db
+    .select({ address: users.email })
+    .from(users)
+    .where(inArray(users.email, [...addresses]));
+  return rows.map(({ address }) => address);
+}
+
+/** Whether the organisation of a class is that one, and the class goes on. */
+export async function isOpenClassOf(db: Db, organizationId: string, classId: string): Promise<boolean> {
+  const [row] = await db
+    .select({ id: classes.id })
+    .from(classes)
+    .where(and(eq(classes.id, classId), eq(classes.organizationId, organizationId), isNull(classes.archivedAt)));
+  return row !== undefined;
+}

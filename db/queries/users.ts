@@ -54,3 +54,9 @@ export async function countUsers(db: Db): Promise<number> {
 export function changingName(db: Db, { userId, name, at }: { userId: string; name: string; at: Date }): Statement {
   return db.update(users).set({ name, updatedAt: at }).where(eq(users.id, userId));
 }
+
+/** Whether somebody has a password or PIN yet. */
+export async function hasCredential(db: Db, userId: string): Promise<boolean> {
+  const rows = await db.select({ id: accounts.id }).from(accounts).where(eq(accounts.userId, userId)).limit(1);
+  return rows.length > 0;
+}

@@ -1,7 +1,7 @@
-import { type Belief, entropy } from './belief';
+import type { Belief } from './belief';
 import type { Particles } from './particles';
-import { expectedCostOf } from './repair-order';
 import { repairDecision, repairMinutes } from './shares';
+import { type Stakes, stakesOf } from './value-of-look';
 
 /** Outcomes tried for each check: readings of particles drawn by their weights. */
 export const OUTCOMES = 24;
@@ -11,15 +11,8 @@ const HEAVIEST = 180;
 const NEGLIGIBLE = 1e-4;
 
 /** The particles that matter now, and the repair decision that each calls for. */
-export interface Active {
+export interface Active extends Stakes {
   index: Int32Array;
-  weight: Float64Array;
-  decision: Int32Array;
-  /** Minutes, by decision. */
-  costs: Float64Array;
-  entropy: number;
-  /** Expected minutes if one repaired now. */
-  cost: number;
   /** Some were all but ruled out at first. */
   remote: boolean;
   /** Which active particle each outcome is a reading of. */
@@ -40,16 +33,9 @@ export function activeOf(particles: Particles, belief: Belief): Active {
     costs[known] = repairMinutes(causes);
     return known;
   });
-  const shares = new Float64Array(decisions.size);
-  for (let at = 0; at < weight.length; at++) add(shares, decision[at] as number, weight[at] as number);
-  const minutes = Float64Array.from(costs);
   return {
+    ...stakesOf(weight, decision, Float64Array.from(costs)),
     index,
-    weight,
-    decision,
-    costs: minutes,
-    entropy: entropy(shares),
-    cost: expectedCostOf(shares, minutes),
     remote: index.some((at) => particles.isRemote(at)),
     truths: drawnEvenly(weight),
   };
@@ -72,8 +58,4 @@ function drawnEvenly(weight: Float64Array): Int32Array {
     drawn[outcome] = at;
   }
   return drawn;
-}
-
-export function add(sums: Float64Array, at: number, amount: number): void {
-  sums[at] = (sums[at] as number) + amount;
 }

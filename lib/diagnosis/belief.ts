@@ -66,8 +66,8 @@ function surprises(belief: Belief, likelihoods: Float64Array, { quantity, seen }
 /** Times as likely as by nothing that anyone thought of. */
 const SURPRISING = 3;
 
-/** Weights times likelihoods; where a likelihood is not known, nothing is learnt. */
-function weighed(belief: Belief, likelihoods: Float64Array): Belief {
+/** Weights times likelihoods, by Bayes' rule; where a likelihood is not known, nothing is learnt. */
+export function weighed(belief: Belief, likelihoods: Float64Array): Belief {
   let [known, sum] = [0, 0];
   for (let index = 0; index < belief.length; index++) {
     const chance = likelihoods[index] as number;

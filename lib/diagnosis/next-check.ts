@@ -4,8 +4,9 @@ import type { ConditionId } from '../rig/condition';
 import { type Active, activeOf } from './active';
 import type { Belief } from './belief';
 import { type Candidate, instrumentFor } from './candidates';
-import { expectedAfter, foretell } from './outcomes';
+import { foretell, outcomesOf } from './outcomes';
 import type { Particles } from './particles';
+import { valueOfLook } from './value-of-look';
 
 /** One check as an expert makes it: the hook-up and what it costs. */
 export interface RouteStep {
@@ -57,8 +58,9 @@ function worthOf(candidate: Candidate, particles: Particles, active: Active): Ch
     const gauge = gaugeFor(instrument, quantity);
     return foretell(gauge, expected, spread, active.index, quantity.grades !== undefined);
   });
-  const { entropy: left, cost } = expectedAfter(foretold, active);
-  const gain = Math.max(0, active.entropy - left);
+  const look = valueOfLook(active, outcomesOf(foretold, active.truths), check.minutes);
+  // A few outcomes stand for all, so that a look which tells nothing may come out just below it.
+  const gain = Math.max(0, look.gain);
   return {
     check: check.id,
     condition,
@@ -66,7 +68,7 @@ function worthOf(candidate: Candidate, particles: Particles, active: Active): Ch
     minutes: check.minutes,
     gain,
     perMinute: gain / check.minutes,
-    saves: active.cost - (check.minutes + cost),
+    saves: look.saves,
   };
 }
 

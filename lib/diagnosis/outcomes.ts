@@ -2,9 +2,9 @@ import type { Gauge } from '../gauges/gauge';
 import { standardUncertainty } from '../gauges/uncertainty';
 import { normalTail } from '../normal-tail';
 import { fromSi, toSi } from '../units';
-import { type Active, add, OUTCOMES } from './active';
-import { entropy, likelihoodOfGrade, sigmaOf } from './belief';
-import { expectedCostOf } from './repair-order';
+import { OUTCOMES } from './active';
+import { likelihoodOfGrade, sigmaOf } from './belief';
+import type { Outcome } from './value-of-look';
 
 /** Values of one quantity for the active particles, as an instrument could show them. */
 export interface Foretold {
@@ -34,28 +34,20 @@ export function foretell(
   return { values, perSigma, graded };
 }
 
-/** Expected entropy of the decision, and expected minutes of repair, once the outcome is known. */
-export function expectedAfter(foretold: readonly Foretold[], { weight, decision, costs, truths }: Active) {
-  const shares = new Float64Array(costs.length);
-  const posterior = new Float64Array(weight.length);
-  let [left, cost] = [0, 0];
-  for (let outcome = 0; outcome < OUTCOMES; outcome++) {
-    posterior.set(weight);
-    const truth = truths[outcome] as number;
-    foretold.forEach((one, quantity) => {
-      weighByOutcome(posterior, one, truth, errorOf(outcome, quantity));
-    });
-    shares.fill(0);
-    let all = 0;
-    for (let at = 0; at < posterior.length; at++) {
-      add(shares, decision[at] as number, posterior[at] as number);
-      all += posterior[at] as number;
-    }
-    for (let at = 0; at < shares.length; at++) shares[at] = (shares[at] as number) / all;
-    left += entropy(shares) / OUTCOMES;
-    cost += expectedCostOf(shares, costs) / OUTCOMES;
-  }
-  return { entropy: left, cost };
+/**
+ * The outcomes that stand for all that one hook-up may show: each reads every quantity under one of the truths.
+ *
+ * @param truths  Active particles, by outcome, all as likely.
+ */
+export function outcomesOf(foretold: readonly Foretold[], truths: Int32Array): Outcome[] {
+  return Array.from(truths, (truth, outcome) => ({
+    onceIn: truths.length,
+    weigh: (weights) => {
+      foretold.forEach((one, quantity) => {
+        weighByOutcome(weights, one, truth, errorOf(outcome, quantity));
+      });
+    },
+  }));
 }
 
 /** Multiplies weights by the likelihood of reading what particle `truth` says, `error` standard deviations off. */

@@ -25,29 +25,13 @@ function freeRate(probability: number): number {
 }
 
 /**
- * Expected minutes until the right repair is made.
+ * Expected minutes until the right repair is made, in the best order. Without sorting: of any two repairs the one with more
+ * probability a minute comes first and takes the greater of pᵢCⱼ and pⱼCᵢ off the sum.
  *
  *     ECR = Σᵢ Cᵢ (1 − Σⱼ pⱼ), j before i
- *
- * @param order  Indices; the best order where none is given.
+ *         = Σᵢ Cᵢ − Σ max(pᵢ Cⱼ, pⱼ Cᵢ), over pairs i < j
  */
-export function expectedCost(repairs: readonly Repair[], order: readonly number[] = repairOrder(repairs)): number {
-  let [sum, left] = [0, 1];
-  for (const index of order) {
-    const { probability, cost } = repairs[index] as Repair;
-    sum += cost * left;
-    left -= probability;
-  }
-  return sum;
-}
-
-/**
- * Expected minutes in the best order, without sorting: of any two repairs the one with more probability a minute comes
- * first and takes the greater of pᵢCⱼ and pⱼCᵢ off the sum.
- *
- *     ECR = Σᵢ Cᵢ − Σ max(pᵢ Cⱼ, pⱼ Cᵢ), over pairs i < j
- */
-export function expectedCostOf(probabilities: Float64Array, costs: Float64Array): number {
+export function expectedCost(probabilities: Float64Array, costs: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < costs.length; i++) {
     const [p, cost] = [probabilities[i] as number, costs[i] as number];

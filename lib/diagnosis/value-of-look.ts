@@ -1,47 +1,71 @@
 import { entropy } from './belief';
-import { expectedCostOf } from './repair-order';
+import { expectedCost } from './repair-order';
 
-/** Chance of each fault, sums to 1. */
-type Shares = ArrayLike<number>;
-/** Chance of each outcome of a look (rows) under each fault (columns). */
-type Likelihoods = readonly ArrayLike<number>[];
-
-/** Belief in each fault after an outcome with these chances, by Bayes' rule; the prior where no fault allows the outcome. */
-export function posterior(prior: Shares, likelihood: ArrayLike<number>): Float64Array {
-  const chance = chanceOf(prior, likelihood);
-  if (chance === 0) return Float64Array.from(prior);
-  return Float64Array.from(prior, (share, fault) => (share * (likelihood[fault] ?? 0)) / chance);
+/** What is believed, and what hangs on it. */
+export interface Stakes {
+  /** Of each possibility; sums to 1. */
+  weight: Float64Array;
+  /** The repair decision that each possibility calls for, counted from 0. */
+  decision: Int32Array;
+  /** Minutes, by decision. */
+  costs: Float64Array;
+  /** Of the decision, nats. */
+  entropy: number;
+  /** Expected minutes if one repaired now. */
+  cost: number;
 }
 
-/** P(o) = Σ P(f) P(o|f). */
-function chanceOf(prior: Shares, likelihood: ArrayLike<number>): number {
-  let sum = 0;
-  for (let fault = 0; fault < prior.length; fault++) sum += (prior[fault] ?? 0) * (likelihood[fault] ?? 0);
-  return sum;
+/** One thing that a look may show. */
+export interface Outcome {
+  /** Looks of which one shows it: one over its chance. */
+  onceIn: number;
+  /** Multiplies the weight of each possibility by the likelihood of this outcome. */
+  weigh(weights: Float64Array): void;
 }
 
-/** Expected value of a function of belief once the outcome is known. */
-function expectedAfter(prior: Shares, likelihoods: Likelihoods, value: (belief: Float64Array) => number): number {
-  return likelihoods.reduce((sum, likelihood) => {
-    const chance = chanceOf(prior, likelihood);
-    return chance > 0 ? sum + chance * value(posterior(prior, likelihood)) : sum;
-  }, 0);
-}
-
-/** Expected drop of entropy by a look: H(P) − Σ P(o) H(P|o). In nats. */
-export function informationGain(prior: Shares, likelihoods: Likelihoods): number {
-  return entropy(Float64Array.from(prior)) - expectedAfter(prior, likelihoods, entropy);
+export function stakesOf(weight: Float64Array, decision: Int32Array, costs: Float64Array): Stakes {
+  const shares = new Float64Array(costs.length);
+  for (let at = 0; at < weight.length; at++) add(shares, decision[at] as number, weight[at] as number);
+  return { weight, decision, costs, entropy: entropy(shares), cost: expectedCost(shares, costs) };
 }
 
 /**
- * Minutes that a look saves before repairs are tried in their best order: ECR(P) − [C + Σ P(o) ECR(P|o)]. Not above 0 where
- * looking costs more than trying. One look ahead only.
+ * What a look is worth before it is made. One look ahead only.
+ *
+ *     gain  = H(P) − Σ P(o) H(P|o), nats
+ *     saves = ECR(P) − [C + Σ P(o) ECR(P|o)], minutes
+ *
+ * What is saved is not above 0 where looking costs more than trying the repairs in their best order.
  *
  * @param minutes  Cost of the look.
- * @param costs  Minutes of each fault's repair.
  * @source Heckerman, Breese & Rommelse, Commun. ACM 38(3) 1995 (abstract read).
  */
-export function valueOfLook(prior: Shares, likelihoods: Likelihoods, minutes: number, costs: Float64Array): number {
-  const cost = (belief: Float64Array) => expectedCostOf(belief, costs);
-  return cost(Float64Array.from(prior)) - (minutes + expectedAfter(prior, likelihoods, cost));
+export function valueOfLook(stakes: Stakes, outcomes: Iterable<Outcome>, minutes: number) {
+  const { weight, decision, costs } = stakes;
+  const shares = new Float64Array(costs.length);
+  const posterior = new Float64Array(weight.length);
+  let [left, cost] = [0, 0];
+  for (const { onceIn, weigh } of outcomes) {
+    posterior.set(weight);
+    weigh(posterior);
+    sharesOf(posterior, decision, shares);
+    left += entropy(shares) / onceIn;
+    cost += expectedCost(shares, costs) / onceIn;
+  }
+  return { gain: stakes.entropy - left, saves: stakes.cost - (minutes + cost) };
+}
+
+/** Belief in each decision, written into the lent shares. */
+function sharesOf(posterior: Float64Array, decision: Int32Array, shares: Float64Array): void {
+  shares.fill(0);
+  let all = 0;
+  for (let at = 0; at < posterior.length; at++) {
+    add(shares, decision[at] as number, posterior[at] as number);
+    all += posterior[at] as number;
+  }
+  for (let at = 0; at < shares.length; at++) shares[at] = (shares[at] as number) / all;
+}
+
+function add(sums: Float64Array, at: number, amount: number): void {
+  sums[at] = (sums[at] as number) + amount;
 }

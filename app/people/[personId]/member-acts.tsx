@@ -1,0 +1,178 @@
+import Link from 'next/link';
+import { getTranslations } from 'next-intl/server';
+import type { NamedMember } from '@/app/_server/people/change-member';
+import { rolesToGive } from '@/app/_server/people/roles-given';
+import type { SignedInPermit } from '@/app/_server/permit';
+import { ActForm } from '@/app/_ui/act-form';
+import ui from '@/app/_ui/ui.module.css';
+import { can } from '@/lib/accounts/can';
+import type { Action } from '@/lib/accounts/permissions';
+import { parseRoles } from '@/lib/accounts/roles';
+import { takesMail } from '@/lib/accounts/sign-in-name';
+import styles from '../people.module.css';
+import { RoleBoxes } from '../role-boxes';
+import { deactivatePerson, makeResetLink, reactivatePerson, renamePerson, setPin, setRoles } from './actions';
+
+/** What whoever looks may do about a member; nothing where there is nothing. */
+export async function MemberActs({ permit, person }: { permit: SignedInPermit; person: NamedMember }) {
+  const may = (action: Action) => can(permit.session.actor, action, permit.resource);
+  const self = person.userId === permit.session.actor.personId;
+  const t = await getTranslations('people');
+  return (
+    <>
+      {permit.resource.kind === 'member' && permit.resource.ownSignIn && <p className={ui.notice}>{t('ownSignIn')}</p>}
+      <div className={styles.acts}>
+        {may('member.set-pin') && !takesMail(person.address) && <PinForm person={person} />}
+        {may('member.make-reset-link') && <ResetForm person={person} />}
+        {may('member.rename') && <NameForm person={person} />}
+        {may('member.set-roles') && <RolesForm permit={permit} person={person} />}
+        {may('member.deactivate') && !self && <WayInForm person={person} />}
+        {may('member.export') && <More person={person} self={self} />}
+      </div>
+    </>
+  );
+}
+
+async function PinForm({ person: { userId } }: { person: NamedMember }) {
+  const t = await getTranslations('people');
+  const problems = await getTranslations('problems');
+  return (
+    <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="pin">
+      <h2 id="pin">{t('pinTitle')}</h2>
+      <ActForm
+        className={ui.stack}
+        action={setPin}
+        submit={t('setPin')}
+        failed={problems('no-answer')}
+        done={t('pinSet')}
+        clears
+        quiet
+      >
+        <input type="hidden" name="personId" value={userId} />
+        <label className={ui.field}>
+          <span>{t('pin')}</span>
+          <input name="pin" inputMode="numeric" maxLength={6} autoComplete="off" aria-describedby="pin-rule" />
+        </label>
+        <p id="pin-rule" className={ui.small}>
+          {t('pinRule')}
+        </p>
+      </ActForm>
+    </section>
+  );
+}
+
+async function ResetForm({ person: { userId } }: { person: NamedMember }) {
+  const t = await getTranslations('people');
+  const problems = await getTranslations('problems');
+  return (
+    <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="reset">
+      <h2 id="reset">{t('resetTitle')}</h2>
+      <ActForm
+        className={ui.stack}
+        action={makeResetLink}
+        submit={t('reset')}
+        failed={problems('no-answer')}
+        done={t('resetMade')}
+        quiet
+      >
+        <input type="hidden" name="personId" value={userId} />
+        <p className={ui.small}>{t('resetBody')}</p>
+      </ActForm>
+    </section>
+  );
+}
+
+async function NameForm({ person: { userId, name } }: { person: NamedMember }) {
+  const t = await getTranslations('people');
+  const problems = await getTranslations('problems');
+  return (
+    <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="rename">
+      <h2 id="rename">{t('renameTitle')}</h2>
+      <ActForm
+        className={ui.stack}
+        action={renamePerson}
+        submit={t('rename')}
+        failed={problems('no-answer')}
+        done={t('renamed')}
+        quiet
+      >
+        <input type="hidden" name="personId" value={userId} />
+        <label className={ui.field}>
+          <span>{t('name')}</span>
+          <input name="name" defaultValue={name} required maxLength={80} autoComplete="off" />
+        </label>
+      </ActForm>
+    </section>
+  );
+}
+
+async function RolesForm({ permit, person: { userId, role } }: { permit: SignedInPermit; person: NamedMember }) {
+  const t = await getTranslations('people');
+  const problems = await getTranslations('problems');
+  return (
+    <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="roles">
+      <h2 id="roles">{t('rolesTitle')}</h2>
+      <ActForm
+        className={ui.stack}
+        action={setRoles}
+        submit={t('setRoles')}
+        failed={problems('no-answer')}
+        done={t('rolesSet')}
+        quiet
+      >
+        <input type="hidden" name="personId" value={userId} />
+        <RoleBoxes choices={rolesToGive(permit)} held={parseRoles(role)} />
+      </ActForm>
+    </section>
+  );
+}
+
+async function WayInForm({ person: { userId, deactivatedAt } }: { person: NamedMember }) {
+  const t = await getTranslations('people');
+  const problems = await getTranslations('problems');
+  return (
+    <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="way-in">
+      <h2 id="way-in">{t('deactivateTitle')}</h2>
+      <ActForm
+        className={ui.stack}
+        action={deactivatedAt ? reactivatePerson : deactivatePerson}
+        submit={deactivatedAt ? t('reactivate') : t('deactivate')}
+        failed={problems('no-answer')}
+        quiet
+      >
+        <input type="hidden" name="personId" value={userId} />
+        <p className={ui.small}>{t('deactivateBody')}</p>
+      </ActForm>
+    </section>
+  );
+}
+
+async function More({ person: { userId }, self }: { person: NamedMember; self: boolean }) {
+  const t = await getTranslations('people');
+  return (
+    <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="more">
+      <h2 id="more">{t('moreTitle')}</h2>
+      <p>
+        <a className={styles.way} href={`/people/${userId}/export/json`} download>
+          {t('exportJson')}
+        </a>
+        <br />
+        <a className={styles.way} href={`/people/${userId}/export/csv`} download>
+          {t('exportCsv')}
+        </a>
+        <br />
+        <Link className={styles.way} href={`/people/${userId}/merge`} prefetch={false}>
+          {t('merge')}
+        </Link>
+        {!self && (
+          <>
+            <br />
+            <Link className={styles.way} href={`/people/${userId}/erase`} prefetch={false}>
+              {t('erase')}
+            </Link>
+          </>
+        )}
+      </p>
+    </section>
+  );
+}

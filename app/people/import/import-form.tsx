@@ -29,6 +29,8 @@ export function ImportForm({ words }: { words: Words }) {
 
   function send(event: FormEvent<HTMLFormElement>, to: typeof previewImport) {
     event.preventDefault();
+    // A second press would find everybody taken, and put that in the place of their PINs.
+    if (pending) return;
     const form = new FormData(event.currentTarget);
     form.set('csv', csv);
     startTransition(async () => {

@@ -32,6 +32,7 @@ function make() {
       disableSignUp: true,
       minPasswordLength: PIN_LENGTH,
       maxPasswordLength: MAX_PASSWORD,
+      revokeSessionsOnPasswordReset: true,
     },
     user: { additionalFields: { keeper: { type: 'boolean', input: false, defaultValue: false } } },
     session: { expiresIn: 14 * DAY_S, updateAge: DAY_S },

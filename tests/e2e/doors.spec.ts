@@ -53,7 +53,7 @@ test('every page and download is made by its own door', () => {
     const source = readFileSync(join(root, file), 'utf8');
     const made = file.endsWith('page.tsx')
       ? /export default page\(\s*'([^']+)'/
-      : /export const GET = download\(\s*'([^']+)'/;
+      : /(?:export )?const \w+ = download\(\s*'([^']+)'/;
     expect(made.exec(source)?.[1], file).toBe(routeOf(file));
     const exported = [...source.matchAll(/^export (?:default|async function|function|const) ?(\w*)/gm)].map(
       ([, name]) => name,

@@ -10,6 +10,7 @@ import type { ConditionId } from '../rig/condition';
 import type { Rig } from '../rig/rig';
 import { conditionsReachable } from '../symptoms/complaint';
 import { fromSi, toSi } from '../units';
+import type { Belief } from './belief';
 
 /** A check in a condition, with what of it can be foretold. */
 export interface Candidate {
@@ -47,30 +48,55 @@ function foretold(rig: Rig, check: Check, condition: ConditionId): Quantity[] {
   );
 }
 
+/** What has to be reckoned with at a port, as a share of belief. */
+const RECKONED = 1e-3;
+
 /**
  * The instrument that an expert takes: one that survives what may be there and shows it, and of these the surest.
  *
- * @param greatest  SI, of the first quantity: what has to be reckoned with.
- * @param usual  SI, of the first quantity.
+ * @param expected  SI, of the first quantity, under each particle; what is not finite counts as nothing.
  */
 export function instrumentFor(
   { instruments, quantities: [quantity] }: Candidate,
-  greatest: number,
-  usual: number,
+  expected: Float64Array,
+  belief: Belief,
 ): Gauge {
-  const [first] = instruments;
+  const [first, ...others] = instruments;
   if (!first || !quantity) throw new RangeError('A candidate has an instrument and a quantity');
-  const rank = (instrument: Gauge) => rankOf(gaugeFor(instrument, quantity), greatest, usual);
-  return instruments.reduce((best, other) => (rank(other) < rank(best) ? other : best), first);
+  if (others.length === 0) return first;
+  const usual = usualOf(expected, belief);
+  const ranks = instruments.map((instrument) => rankOf(gaugeFor(instrument, quantity), usual, expected, belief));
+  return instruments[ranks.indexOf(Math.min(...ranks))] ?? first;
+}
+
+function usualOf(expected: Float64Array, belief: Belief): number {
+  let mean = 0;
+  for (let at = 0; at < expected.length; at++) {
+    const value = expected[at] as number;
+    if (Number.isFinite(value)) mean += value * (belief[at] as number);
+  }
+  return mean;
 }
 
 /** Orders of magnitude above any uncertainty in SI. */
 const SHOWS_NOT_ALL = 1e20;
 const IS_LOST = 1e30;
 
-function rankOf(gauge: Gauge, greatest: number, usual: number): number {
+function rankOf(gauge: Gauge, usual: number, expected: Float64Array, belief: Belief): number {
   const most = toSi(gauge.range.max, gauge.unit);
-  const survives = gauge.overRange.kind === 'stops' || greatest <= most * gauge.overRange.ratio;
-  const shows = greatest <= most;
+  const shows = beliefBeyond(most, expected, belief) <= RECKONED;
+  const { overRange } = gauge;
+  const survives =
+    shows || overRange.kind === 'stops' || beliefBeyond(most * overRange.ratio, expected, belief) <= RECKONED;
   return (survives ? 0 : IS_LOST) + (shows ? 0 : SHOWS_NOT_ALL) + standardUncertainty(gauge, fromSi(usual, gauge.unit));
+}
+
+/** Many particles that are hardly believed may matter together. */
+function beliefBeyond(most: number, expected: Float64Array, belief: Belief): number {
+  let sum = 0;
+  for (let at = 0; at < expected.length; at++) {
+    const value = expected[at] as number;
+    if (value > most && Number.isFinite(value)) sum += belief[at] as number;
+  }
+  return sum;
 }

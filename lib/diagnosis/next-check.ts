@@ -42,7 +42,7 @@ export function nextChecks(particles: Particles, belief: Belief, done: ReadonlyS
   const active = activeOf(particles, belief);
   return particles.candidates
     .filter(({ check, condition }) => !done.has(hookUpKey(check.id, condition)))
-    .map((candidate) => worthOf(candidate, particles, active))
+    .map((candidate) => worthOf(candidate, particles, belief, active))
     .sort((a, b) => b.perMinute - a.perMinute);
 }
 
@@ -50,9 +50,9 @@ export function hookUpKey(check: string, condition: ConditionId): string {
   return `${check} ${condition}`;
 }
 
-function worthOf(candidate: Candidate, particles: Particles, active: Active): CheckWorth {
+function worthOf(candidate: Candidate, particles: Particles, belief: Belief, active: Active): CheckWorth {
   const { check, condition } = candidate;
-  const instrument = chosenInstrument(candidate, particles, active);
+  const instrument = chosenInstrument(candidate, particles, belief, active.remote);
   const foretold = candidate.quantities.map((quantity) => {
     const { expected, spread } = particles.valuesOf(check.id, quantity, condition, active.remote);
     const gauge = gaugeFor(instrument, quantity);
@@ -72,19 +72,9 @@ function worthOf(candidate: Candidate, particles: Particles, active: Active): Ch
   };
 }
 
-/** What has to be reckoned with at a port, as a share of belief. */
-const RECKONED = 1e-3;
-
-function chosenInstrument(candidate: Candidate, particles: Particles, { index, weight, remote }: Active): Gauge {
+function chosenInstrument(candidate: Candidate, particles: Particles, belief: Belief, remote: boolean): Gauge {
   const [quantity] = candidate.quantities;
   if (!quantity) throw new RangeError(`Check ${candidate.check.id} measures nothing that can be foretold`);
   const { expected } = particles.valuesOf(candidate.check.id, quantity, candidate.condition, remote);
-  let [greatest, mean] = [0, 0];
-  for (let at = 0; at < index.length; at++) {
-    const value = expected[index[at] as number] as number;
-    if (!Number.isFinite(value)) continue;
-    if ((weight[at] as number) > RECKONED) greatest = Math.max(greatest, value);
-    mean += value * (weight[at] as number);
-  }
-  return instrumentFor(candidate, Math.max(greatest, mean), mean);
+  return instrumentFor(candidate, expected, belief);
 }

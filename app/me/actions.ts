@@ -18,7 +18,7 @@ import { claimThen, together } from '@/db/together';
 
 const nameSchema = z.object({ name: z.string().trim().min(1).max(LONGEST_NAME) });
 const sessionSchema = z.object({ sessionId: z.string().min(1).max(80) });
-const wishSchema = z.object({ wish: z.enum(['ask', 'take-back']) });
+const wishSchema = z.object({ organizationId: z.string().min(1).max(80), wish: z.enum(['ask', 'take-back']) });
 const secretSchema = z.object({ presentSecret: z.string().min(1).max(200), secret: z.string().min(1).max(200) });
 
 /** Gives oneself another name. */
@@ -67,18 +67,20 @@ export const signOutElsewhere = action('signOutElsewhere', async (permit): Promi
   return { done: true };
 });
 
-/** Asks to be erased from the organisation being worked in, or takes that back. */
+/** Asks to be erased from an organisation that has them, whether it lets them in or not, or takes that back. */
 export const askErasure = action('askErasure', async (permit, form): Promise<ActResult> => {
   const parsed = wishSchema.safeParse(fieldsOf(form));
-  const { personId, organizationId } = permit.session.actor;
-  const member = organizationId ? await findMember(database(), organizationId, personId) : undefined;
+  const { personId } = permit.session.actor;
+  const member = parsed.data && (await findMember(database(), parsed.data.organizationId, personId));
   if (!parsed.success || !member) return { error: await problem('not-there') };
   const takenBack = parsed.data.wish === 'take-back';
   if (takenBack === (member.erasureAskedAt === null)) return { done: true };
   const at = takenBack ? null : new Date();
+  const { organizationId } = member;
+  const entry = { ...entryBy(permit, 'erasure-asked', { personId, details: { takenBack } }), organizationId };
   await together(database(), [
-    changingErasureAsked(database(), { organizationId: member.organizationId, userId: personId, at }),
-    addingLogEntry(database(), entryBy(permit, 'erasure-asked', { personId, details: { takenBack } })),
+    changingErasureAsked(database(), { organizationId, userId: personId, at }),
+    addingLogEntry(database(), entry),
   ]);
   revalidatePath('/me');
   return { done: true };

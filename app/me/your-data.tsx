@@ -4,7 +4,7 @@ import type { Session } from '@/app/_server/session';
 import { ActForm } from '@/app/_ui/act-form';
 import { shownDate } from '@/app/_ui/shown-date';
 import ui from '@/app/_ui/ui.module.css';
-import { findMember } from '@/db/queries/members';
+import { listHolding } from '@/db/queries/members';
 import type { OrganizationSettings } from '@/lib/accounts/settings';
 import { askErasure } from './actions';
 import styles from './me.module.css';
@@ -30,26 +30,29 @@ export async function YourData({ session, settings }: { session: Session; settin
 }
 
 async function Erasure({ session, settings }: { session: Session; settings: OrganizationSettings }) {
-  const { organization, memberships, actor } = session;
-  const member = organization && (await findMember(database(), organization.organizationId, actor.personId));
-  if (!member) return null;
+  const holding = await listHolding(database(), session.actor.personId);
   const t = await getTranslations('account');
   const problems = await getTranslations('problems');
-  const asked = member.erasureAskedAt;
+  if (holding.length === 0) return null;
   return (
     <>
       <h3>{t('erasureTitle')}</h3>
-      <p className={ui.prose}>{t('erasureBody', { organization: organization.name })}</p>
-      <p className={ui.prose}>{t(memberships.length > 1 ? 'erasureElsewhere' : 'erasureSignIn')}</p>
-      {asked && <p className={ui.notice}>{t('erasureAsked', { date: shownDate(asked, settings) })}</p>}
-      <ActForm
-        action={askErasure}
-        submit={t(asked ? 'takeErasureBack' : 'askErasure')}
-        failed={problems('no-answer')}
-        quiet
-      >
-        <input type="hidden" name="wish" value={asked ? 'take-back' : 'ask'} />
-      </ActForm>
+      <p className={ui.prose}>{t(holding.length > 1 ? 'erasureElsewhere' : 'erasureSignIn')}</p>
+      {holding.map(({ organizationId, name, erasureAskedAt: asked }) => (
+        <div key={organizationId} className={ui.stack}>
+          <p className={ui.prose}>{t('erasureBody', { organization: name })}</p>
+          {asked && <p className={ui.notice}>{t('erasureAsked', { date: shownDate(asked, settings) })}</p>}
+          <ActForm
+            action={askErasure}
+            submit={t(asked ? 'takeErasureBack' : 'askErasure')}
+            failed={problems('no-answer')}
+            quiet
+          >
+            <input type="hidden" name="organizationId" value={organizationId} />
+            <input type="hidden" name="wish" value={asked ? 'take-back' : 'ask'} />
+          </ActForm>
+        </div>
+      ))}
     </>
   );
 }

@@ -28,6 +28,27 @@ export async function listMemberships(db: Db, userId: string): Promise<Membershi
     .orderBy(asc(organizations.name), asc(organizations.id));
 }
 
+/** An organisation that has a person, whether it lets them in or not. */
+export interface HoldingOrganization {
+  organizationId: string;
+  name: string;
+  erasureAskedAt: Date | null;
+}
+
+/** Every organisation that has a person, by name. */
+export async function listHolding(db: Db, userId: string): Promise<HoldingOrganization[]> {
+  return db
+    .select({
+      organizationId: organizations.id,
+      name: organizations.name,
+      erasureAskedAt: members.erasureAskedAt,
+    })
+    .from(members)
+    .innerJoin(organizations, eq(organizations.id, members.organizationId))
+    .where(eq(members.userId, userId))
+    .orderBy(asc(organizations.name), asc(organizations.id));
+}
+
 export type Member = typeof members.$inferSelect;
 
 /** A person as a member of an organisation, deactivated or not; undefined when they are not of it. */

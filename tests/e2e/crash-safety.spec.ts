@@ -4,12 +4,9 @@ import { sql } from 'drizzle-orm';
 import type { Db } from '@/db/client';
 import { recordAttempt } from '@/db/queries/attempts';
 import { acts } from '@/db/schema';
-import { parseCaseCode } from '@/lib/cases/case-code';
-import { caseFromSeed } from '@/lib/cases/case-from-seed';
 import { anAttempt } from '../support/attempt-rows';
-import { catalogue } from '../support/bench-rig';
 import { type Caller, callAction } from '../support/call-action';
-import { codeOf } from '../support/case-codes';
+import { codeOf, storedCase } from '../support/case-codes';
 import { harbour, newSession, people } from '../support/people';
 import { freshData, openPlace, placeFor, startServer, untilUp } from '../support/server';
 
@@ -62,20 +59,14 @@ test('a server killed under 200 submissions at once keeps every act that it ackn
 });
 
 async function openAttempts(db: Db): Promise<Submission[]> {
-  const code = codeOf('lift-pump-weak', 800);
-  const parsed = parseCaseCode(code, catalogue);
-  if ('error' in parsed) throw new Error(parsed.error);
-  const { generatorVersion, contentHash } = caseFromSeed(parsed.spec, catalogue);
+  const theCase = storedCase(codeOf('lift-pump-weak', 800));
   const owner = { learnerId: people.learner.id, organizationId: harbour.id };
   const submissions = Array.from({ length: SUBMISSIONS }, (_, n) => {
     const id = n.toString(16).padStart(20, '0');
     return { attemptId: id, key: `c4a5${n.toString(16).padStart(28, '0')}` };
   });
   for (const { attemptId } of submissions)
-    await recordAttempt(
-      db,
-      anAttempt({ id: attemptId, key: attemptId, ...owner, caseCode: code, generatorVersion, contentHash }),
-    );
+    await recordAttempt(db, anAttempt({ id: attemptId, key: attemptId, ...owner, ...theCase }));
   return submissions;
 }
 

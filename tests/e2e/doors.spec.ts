@@ -5,11 +5,12 @@ import { expect, test } from '@playwright/test';
 import { actionDoors, type RouteDoor, routeDoors } from '@/app/_server/doors';
 import messages from '@/content/messages/en.json' with { type: 'json' };
 import type { Db } from '@/db/client';
+import { listSessions } from '@/db/queries/sessions';
 import type { Actor } from '@/lib/accounts/actor';
 import { can } from '@/lib/accounts/can';
 import { parseRoles } from '@/lib/accounts/roles';
 import { callAction, serverActions } from '../support/call-action';
-import { newSession, type PersonKey, people, SESSION_COOKIE } from '../support/people';
+import { college, harbour, newSession, type PersonKey, people, SESSION_COOKIE } from '../support/people';
 import { freshData, openPlace, placeFor, root, startServer, untilUp } from '../support/server';
 import { type Target, targetsBehind } from './doors/targets';
 
@@ -91,15 +92,42 @@ for (const who of ['visitor', ...Object.keys(people)] as (PersonKey | 'visitor')
         const expected = mayCome(actor, action, target);
         const [route = '/'] = names.get(name) ?? [];
         const caller = { origin, cookie: await cookieOf(who) };
-        const { status, text } = await callAction(caller, addressOf(route, target.ids), name, target.ids);
+        const fields = { ...(await FIELDS[name]?.(who)), ...target.ids };
+        const { status, text } = await callAction(caller, addressOf(route, target.ids), name, fields);
         const refused = [messages.problems['not-there'], messages.problems['signed-out']].some((words) =>
           text.includes(words),
         );
-        if (status >= 500 || refused === expected)
+        const wrongly = expected ? refused && !REFUSES_ITSELF.has(name) : !refused;
+        if (status >= 500 || wrongly)
           wrong.push(`${name} (${target.name}): ${status} ${text.slice(0, 200)}, table says ${expected}`);
       }
     expect(wrong).toEqual([]);
   });
+}
+
+/** What an action is told besides the door's id, where without it the answer would be that of a closed door. */
+const FIELDS: Readonly<Record<string, (who: PersonKey | 'visitor') => Promise<Record<string, string>>>> = {
+  signOutSession: async (who) => ({ sessionId: who === 'visitor' ? 'none' : await sessionOf(people[who].id) }),
+  askErasure: async (who) => ({
+    wish: 'ask',
+    organizationId: who === 'stranger' || who === 'otherAdministrator' ? college.id : harbour.id,
+  }),
+  mergePeople: async () => ({ doubleId: await somebodyElse() }),
+};
+
+/** An attempt that is open has nothing that another could be like: as if it were not there (debrief.spec.ts). */
+const REFUSES_ITSELF: ReadonlySet<string> = new Set(['startAlike']);
+
+async function sessionOf(userId: string): Promise<string> {
+  await newSession(db, userId);
+  const [newest] = await listSessions(db, userId, new Date(), 1);
+  return newest?.id ?? 'none';
+}
+
+/** A learner of the first organisation whom nobody minds losing. */
+async function somebodyElse(): Promise<string> {
+  const [target] = await targetsBehind(db, 'member', null);
+  return target?.ids.personId ?? 'none';
 }
 
 function mayCome(

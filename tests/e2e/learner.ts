@@ -1,14 +1,11 @@
 import { randomBytes } from 'node:crypto';
 import { expect, type Page } from '@playwright/test';
-import { loadCatalogue } from '@/content/load';
 import { type Attempt, recordAttempt } from '@/db/queries/attempts';
-import { type ChosenCause, formatCaseCode, parseCaseCode, seedFromWord } from '@/lib/cases/case-code';
-import { caseFromSeed } from '@/lib/cases/case-from-seed';
+import { type ChosenCause, formatCaseCode, seedFromWord } from '@/lib/cases/case-code';
 import { anAttempt } from '../support/attempt-rows';
+import { storedCase } from '../support/case-codes';
 import { harbour, people } from '../support/people';
 import { openPlace, placeFor, SHARED_PORT } from '../support/server';
-
-const catalogue = loadCatalogue();
 
 /** What a learner does, by the names that stand on the screen. */
 export interface HookUp {
@@ -39,18 +36,13 @@ export async function startByCode(page: Page, code: string): Promise<string> {
 
 /** An attempt put straight into the shared database, for tests of what comes after the start. */
 export async function openAttempt(page: Page, code: string, changes: Partial<Attempt> = {}): Promise<string> {
-  const parsed = parseCaseCode(code, catalogue);
-  if ('error' in parsed) throw new Error(`${code}: ${parsed.error}`);
-  const { generatorVersion, contentHash } = caseFromSeed(parsed.spec, catalogue);
   const id = randomBytes(10).toString('hex');
   const row = {
     id,
     key: id,
     learnerId: people.learner.id,
     organizationId: harbour.id,
-    caseCode: code,
-    generatorVersion,
-    contentHash,
+    ...storedCase(code),
     ...changes,
   };
   await recordAttempt(openPlace(placeFor(SHARED_PORT)), anAttempt(row));

@@ -10,7 +10,7 @@ import type { Actor } from '@/lib/accounts/actor';
 import type { Resource } from '@/lib/accounts/resource';
 import { type Role, roles } from '@/lib/accounts/roles';
 import { anAttempt } from '../../support/attempt-rows';
-import { codeOf } from '../../support/case-codes';
+import { codeOf, storedCase } from '../../support/case-codes';
 import { college, harbour, people } from '../../support/people';
 
 /** Something that a door may be asked for: the ids that name it, and what permission should make of it. */
@@ -21,6 +21,7 @@ export interface Target {
   resource: (actor: Actor | null) => Resource | undefined;
 }
 
+const theCase = storedCase(codeOf('lift-pump-weak', 800));
 const at = new Date(Date.UTC(2026, 0, 1));
 
 /** Everything that may stand behind a door of a kind: one's own, another person's, another organisation's, and nothing. */
@@ -76,10 +77,7 @@ async function attempts(db: Db, actor: Actor | null): Promise<Target[]> {
   ];
   const targets = whose.map(async ({ name, personId, organizationId }): Promise<Target> => {
     const id = randomId();
-    await recordAttempt(
-      db,
-      anAttempt({ id, key: id, learnerId: personId, organizationId, caseCode: codeOf('lift-pump-weak', 800) }),
-    );
+    await recordAttempt(db, anAttempt({ id, key: id, learnerId: personId, organizationId, coached: true, ...theCase }));
     return { name: `${name} attempt`, ids: { attemptId: id }, resource: () => work(organizationId, personId) };
   });
   return [

@@ -1,7 +1,7 @@
 import type { Actor } from './actor';
 import { type Action, type Permission, permissions, type Reach } from './permissions';
 import type { Resource } from './resource';
-import { roles } from './roles';
+import { type Role, roles } from './roles';
 
 /**
  * Whether somebody may do something to something. The only place that decides it.
@@ -31,6 +31,11 @@ function sparesOwnSignIn({ personId }: Actor, resource: Resource): boolean {
 function reaches(reach: Reach | undefined, { personId, organizationId }: Actor, resource: Resource): boolean {
   if (!reach || !('organizationId' in resource) || resource.organizationId !== organizationId) return false;
   if (reach === 'organization') return true;
-  if (reach === 'learners') return resource.kind === 'member' && resource.roles.every((role) => role === 'learner');
+  if (reach === 'learners') return resource.kind === 'member' && isLearnerAlone(resource.roles);
   return 'personId' in resource && resource.personId === personId;
+}
+
+/** Whoever holds no role that is known is no learner either. */
+function isLearnerAlone(held: readonly Role[]): boolean {
+  return held.includes('learner') && held.every((role) => role === 'learner');
 }

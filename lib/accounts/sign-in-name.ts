@@ -42,7 +42,8 @@ export function takesMail(address: string): boolean {
   return !address.endsWith(NOWHERE);
 }
 
-const E_MAIL = /^[^\s@<>"(),:;\\[\]]+@[a-z0-9-]+(?:\.[a-z0-9-]+)+$/;
+/** Without signs that nobody sees: two names that look alike would be two people. */
+const E_MAIL = /^[^\s\p{C}@<>"(),:;\\[\]]+@[a-z0-9-]+(?:\.[a-z0-9-]+)+$/u;
 
 /**
  * What somebody of an organisation is to sign in with, as it is stored: an e-mail, or a handle that becomes a user name

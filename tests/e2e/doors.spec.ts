@@ -112,7 +112,7 @@ const FIELDS: Readonly<Record<string, (who: PersonKey | 'visitor') => Promise<Re
     wish: 'ask',
     organizationId: who === 'stranger' || who === 'otherAdministrator' ? college.id : harbour.id,
   }),
-  mergePeople: async () => ({ doubleId: await somebodyElse() }),
+  mergePeople: async (who) => ({ doubleId: await somebodyElse(actorOf(who)?.organizationId ?? harbour.id) }),
 };
 
 /** An attempt that is open has nothing that another could be like: as if it were not there (debrief.spec.ts). */
@@ -124,10 +124,10 @@ async function sessionOf(userId: string): Promise<string> {
   return newest?.id ?? 'none';
 }
 
-/** A learner of the first organisation whom nobody minds losing. */
-async function somebodyElse(): Promise<string> {
-  const [target] = await targetsBehind(db, 'member', null);
-  return target?.ids.personId ?? 'none';
+/** Somebody of an organisation whom nobody minds losing. */
+async function somebodyElse(organizationId: string): Promise<string> {
+  const targets = await targetsBehind(db, 'member', null);
+  return targets.find(({ name }) => name.endsWith(organizationId))?.ids.personId ?? 'none';
 }
 
 function mayCome(

@@ -105,7 +105,8 @@ export const invitePerson = action('invitePerson', async (permit, form): Promise
 /** Takes an invitation back. One that was used meanwhile stays used. */
 export const withdrawInvitation = action('withdrawInvitation', async (permit, form): Promise<ActResult> => {
   const invitationId = String(form instanceof FormData ? form.get('invitationId') : '');
-  const withdrawn = await claimThen(database(), withdrawingInvitation(database(), invitationId), [
+  const invitation = { organizationId: organizationOf(permit), invitationId };
+  const withdrawn = await claimThen(database(), withdrawingInvitation(database(), invitation), [
     addingLogEntry(database(), entryBy(permit, 'invitation-withdrawn', { details: { invitation: invitationId } })),
   ]);
   revalidatePath('/people');

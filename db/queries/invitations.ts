@@ -42,11 +42,11 @@ export async function findOpenInvitation(db: Db, tokenHash: string, now: Date): 
   return row;
 }
 
-/** Uses an invitation up; changes nothing when it is not open any more. */
+/** Uses an invitation up and forgets where it was sent; changes nothing when it is not open any more. */
 export function acceptingInvitation(db: Db, invitationId: string, now: Date): Statement {
   return db
     .update(invitations)
-    .set({ status: 'accepted' })
+    .set({ status: 'accepted', email: null })
     .where(and(eq(invitations.id, invitationId), eq(invitations.status, 'pending'), gt(invitations.expiresAt, now)));
 }
 
@@ -54,10 +54,10 @@ export function addingInvitation(db: Db, invitation: Invitation): Statement {
   return db.insert(invitations).values(invitation);
 }
 
-/** Takes back whatever invitations of an organisation are open. */
+/** Takes back whatever invitations of an organisation are open, and forgets where they were sent. */
 export function withdrawingInvitations(db: Db, organizationId: string): Statement {
   return db
     .update(invitations)
-    .set({ status: 'withdrawn' })
+    .set({ status: 'withdrawn', email: null })
     .where(and(eq(invitations.organizationId, organizationId), eq(invitations.status, 'pending')));
 }

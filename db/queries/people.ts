@@ -1,18 +1,7 @@
 import { and, asc, desc, eq, exists, inArray, isNull, like, max, notExists, or, type SQL, sql } from 'drizzle-orm';
 import type { Role } from '../../lib/accounts/roles';
 import type { Db } from '../client';
-import {
-  acts,
-  attempts,
-  calls,
-  classes,
-  classPlaces,
-  invitations,
-  members,
-  sessions,
-  users,
-  verifications,
-} from '../schema';
+import { attempts, calls, classes, classPlaces, invitations, members, sessions, users } from '../schema';
 import type { Statement } from '../together';
 
 /** A person as the list of an organisation's people shows them. */
@@ -162,59 +151,6 @@ export function removingMember(db: Db, key: MemberKey): Statement {
   return db.delete(members).where(or(and(self, notAdministrator), whereNotLastAdministrator(db, key)));
 }
 
-/** Removes what somebody signs in with, and them, where no organisation has them any more. */
-export function removingUserWithoutPlace(db: Db, userId: string): Statement[] {
-  const gone = notExists(db.select({ one: sql`1` }).from(members).where(eq(members.userId, userId)));
-  return [
-    db.delete(verifications).where(and(eq(verifications.value, userId), gone)),
-    // Sessions and the password go with the person.
-    db.delete(users).where(and(eq(users.id, userId), eq(users.keeper, false), gone)),
-  ];
-}
-
-/** Invitations of an organisation that somebody made are somebody else's from now on. */
-export function handingInvitations(db: Db, from: MemberKey, to: string): Statement {
-  return db
-    .update(invitations)
-    .set({ inviterId: to })
-    .where(and(eq(invitations.organizationId, from.organizationId), eq(invitations.inviterId, from.userId)));
-}
-
-/** Moves everything that an organisation holds of one person's to another. */
-export function movingWork(db: Db, from: MemberKey, to: string): Statement[] {
-  const placesOf = db
-    .select({ classId: classPlaces.classId, userId: sql<string>`${to}`.as('user_id'), joinedAt: classPlaces.joinedAt })
-    .from(classPlaces)
-    .innerJoin(classes, eq(classes.id, classPlaces.classId))
-    .where(and(eq(classPlaces.userId, from.userId), eq(classes.organizationId, from.organizationId)));
-  return [
-    db
-      .update(attempts)
-      // The keys that started them may meet those of the other person.
-      .set({ learnerId: to, key: sql`${attempts.key} || ${`:${from.userId}`}` })
-      .where(and(eq(attempts.learnerId, from.userId), eq(attempts.organizationId, from.organizationId))),
-    db.insert(classPlaces).select(placesOf).onConflictDoNothing(),
-    removingPlaces(db, from),
-  ];
-}
-
-/** Takes all of a person's places in the classes of an organisation. */
-export function removingPlaces(db: Db, { organizationId, userId }: MemberKey): Statement {
-  const own = db.select({ id: classes.id }).from(classes).where(eq(classes.organizationId, organizationId));
-  return db.delete(classPlaces).where(and(eq(classPlaces.userId, userId), inArray(classPlaces.classId, own)));
-}
-
-/** Removes all work that a person did in an organisation. */
-export function removingWork(db: Db, { organizationId, userId }: MemberKey): Statement[] {
-  const own = and(eq(attempts.learnerId, userId), eq(attempts.organizationId, organizationId));
-  const ids = db.select({ id: attempts.id }).from(attempts).where(own);
-  return [
-    db.delete(acts).where(inArray(acts.attemptId, ids)),
-    db.delete(calls).where(inArray(calls.attemptId, ids)),
-    db.delete(attempts).where(own),
-  ];
-}
-
 /** Signs somebody out everywhere. */
 export function removingSessions(db: Db, userId: string): Statement {
   return db.delete(sessions).where(eq(sessions.userId, userId));
@@ -262,12 +198,16 @@ export async function listOpenInvitations(
     .limit(limit);
 }
 
-/** Takes an invitation back; changes nothing when it is not open any more. */
-export function withdrawingInvitation(db: Db, invitationId: string): Statement {
+/** Takes an invitation of an organisation back, and forgets where it was sent; nothing happens when it is not open any more. */
+export function withdrawingInvitation(
+  db: Db,
+  { organizationId, invitationId }: { organizationId: string; invitationId: string },
+): Statement {
+  const own = and(eq(invitations.id, invitationId), eq(invitations.organizationId, organizationId));
   return db
     .update(invitations)
-    .set({ status: 'withdrawn' })
-    .where(and(eq(invitations.id, invitationId), eq(invitations.status, 'pending')));
+    .set({ status: 'withdrawn', email: null })
+    .where(and(own, eq(invitations.status, 'pending')));
 }
 
 /** Addresses among some that somebody signs in with already. */

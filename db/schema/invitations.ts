@@ -15,7 +15,7 @@ export const invitations = sqliteTable(
     inviterId: text()
       .notNull()
       .references(() => users.id),
-    /** Where it was sent; null where it was handed over. */
+    /** Where it was sent; null where it was handed over, and once it is used or taken back. */
     email: text(),
     /** What the invited person becomes, as in `members`. */
     role: text().notNull(),

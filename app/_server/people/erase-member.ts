@@ -1,11 +1,5 @@
+import { erasingMember } from '@/db/queries/leaving';
 import { addingLogEntry } from '@/db/queries/log-entries';
-import {
-  handingInvitations,
-  removingMember,
-  removingPlaces,
-  removingUserWithoutPlace,
-  removingWork,
-} from '@/db/queries/people';
 import { claimThen } from '@/db/together';
 import { database } from '../database';
 import { entryBy } from '../log-entry';
@@ -22,11 +16,9 @@ import type { NamedMember } from './change-member';
 export async function eraseMember(permit: SignedInPermit, person: NamedMember): Promise<boolean> {
   const db = database();
   const { userId, address } = person;
-  return claimThen(db, removingMember(db, person), [
-    ...removingWork(db, person),
-    removingPlaces(db, person),
-    handingInvitations(db, person, permit.session.actor.personId),
-    ...removingUserWithoutPlace(db, userId),
+  const { claim, others } = erasingMember(db, person, permit.session.actor.personId);
+  return claimThen(db, claim, [
+    ...others,
     forgettingTries(`name:${address}`),
     addingLogEntry(db, entryBy(permit, 'person-erased', { personId: userId })),
   ]);

@@ -1,6 +1,5 @@
+import { mergingMembers } from '@/db/queries/leaving';
 import { addingLogEntry } from '@/db/queries/log-entries';
-import { changingRole } from '@/db/queries/members';
-import { handingInvitations, movingWork, removingMember, removingUserWithoutPlace } from '@/db/queries/people';
 import { claimThen } from '@/db/together';
 import type { MemberResource } from '@/lib/accounts/resource';
 import { formatRoles, parseRoles } from '@/lib/accounts/roles';
@@ -21,14 +20,8 @@ export async function mergeMembers(
   { personId: doubleId, roles }: MemberResource,
 ): Promise<boolean> {
   const db = database();
-  const double = { organizationId, userId: doubleId };
   const united = formatRoles([...parseRoles(role), ...roles]);
+  const { claim, others } = mergingMembers(db, { organizationId, keptId: userId, doubleId, role: united });
   const entry = entryBy(permit, 'people-merged', { personId: userId, details: { double: doubleId } });
-  return claimThen(db, removingMember(db, double), [
-    changingRole(db, { organizationId, userId, role: united }),
-    ...movingWork(db, double, userId),
-    handingInvitations(db, double, userId),
-    ...removingUserWithoutPlace(db, doubleId),
-    addingLogEntry(db, entry),
-  ]);
+  return claimThen(db, claim, [...others, addingLogEntry(db, entry)]);
 }

@@ -19,7 +19,7 @@ import { type Target, targetsBehind } from './doors/targets';
  * organisation's and to nothing, and compares who is let in with lib/accounts/permissions.ts. The site may do what it
  * likes here: its people and things are made for this walk alone.
  */
-const place = placeFor(3134);
+const place = placeFor(3139);
 const origin = `http://127.0.0.1:${place.port}`;
 let server: ChildProcess;
 let db: Db;

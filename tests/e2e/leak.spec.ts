@@ -14,6 +14,7 @@ import {
   takeReading,
   writeFinding,
 } from './learner';
+import { signInNew, somebodyNew } from './somebody-new';
 
 /** A severity whose digits appear nowhere by chance. */
 const SEVERITY = 873;
@@ -148,6 +149,24 @@ test('a finding is answered without a word on whether it is right', async ({ pag
     expectNothingTold(answer);
     expect(answer).not.toMatch(/expectedVerdict|verdictRight|should have been/i);
   }
+});
+
+test('no page or download about people tells anything of a case that is still open', async ({ page }) => {
+  const learner = await somebodyNew('learner');
+  const administrator = await somebodyNew('administrator', learner.organizationId);
+  const { id: learnerId, organizationId } = learner;
+  await signInNew(page, learner);
+  const code = codeOf('injector-leakage-high', SEVERITY, 'leak-test');
+  const id = await openAttempt(page, code, { learnerId, organizationId, difficulty: 0.5 });
+  await takeReading(page, primePressureLow.hookUp);
+  const own = ['/learn', '/me', '/me/export/json', '/me/export/csv', `/learn/cases/${id}`];
+  const answers = await Promise.all(own.map((path) => whole(page.request, path, {})));
+  await signInNew(page, administrator);
+  const ofPerson = ['', '/merge', '/erase', '/export/json', '/export/csv'].map((end) => `/people/${learnerId}${end}`);
+  for (const path of ['/people', ...ofPerson, '/classes', '/log', '/log/export', '/settings'])
+    for (const headers of [{}, { RSC: '1' }]) answers.push(await whole(page.request, path, headers));
+  expect(answers.filter((answer) => answer.includes(code)).length).toBeGreaterThan(3);
+  for (const answer of answers) expectNothingTold(answer);
 });
 
 /**

@@ -26,12 +26,13 @@ export function PeopleTable({
           <th scope="col">{t('colName')}</th>
           <th scope="col">{t('colRoles')}</th>
           <th scope="col">{t('colClasses')}</th>
+          <th scope="col">{t('colFinished')}</th>
           <th scope="col">{t('colLast')}</th>
           <th scope="col">{t('colState')}</th>
         </tr>
       </thead>
       <tbody>
-        {people.map(({ id, name, address, role, lastStartedAt, deactivatedAt, erasureAskedAt }) => (
+        {people.map(({ id, name, address, role, lastStartedAt, finished, deactivatedAt, erasureAskedAt }) => (
           <tr key={id}>
             <td>
               <Link className={styles.way} href={`/people/${id}`} prefetch={false}>
@@ -50,6 +51,7 @@ export function PeopleTable({
                 .map((place) => place.name)
                 .join(', ') || '–'}
             </td>
+            <td data-label={t('colFinished')}>{t('finished', { count: finished })}</td>
             <td data-label={t('colLast')}>{lastStartedAt ? shownDate(lastStartedAt, settings) : t('never')}</td>
             <td data-label={t('colState')}>
               {deactivatedAt ? t('deactivated') : t('active')}

@@ -1,8 +1,24 @@
-import { and, asc, desc, eq, exists, inArray, isNull, like, max, notExists, or, type SQL, sql } from 'drizzle-orm';
+import {
+  and,
+  asc,
+  count,
+  desc,
+  eq,
+  exists,
+  inArray,
+  isNull,
+  like,
+  max,
+  notExists,
+  or,
+  type SQL,
+  sql,
+} from 'drizzle-orm';
 import type { Role } from '../../lib/accounts/roles';
 import type { Db } from '../client';
 import { attempts, calls, classes, classPlaces, invitations, members, sessions, users } from '../schema';
 import type { Statement } from '../together';
+import { ofLearnerIn } from './attempts';
 
 /** A person as the list of an organisation's people shows them. */
 export interface PersonLine {
@@ -16,6 +32,8 @@ export interface PersonLine {
   erasureAskedAt: Date | null;
   /** When they last started a case here; null when never. */
   lastStartedAt: Date | null;
+  /** Cases that they called here. */
+  finished: number;
 }
 
 export interface PeopleFilter {
@@ -31,10 +49,16 @@ export async function listPeople(
   { search, role }: PeopleFilter,
   limit: number,
 ): Promise<PersonLine[]> {
+  const own = ofLearnerIn(organizationId, members.userId);
   const lastStarted = db
     .select({ value: max(attempts.createdAt) })
     .from(attempts)
-    .where(and(eq(attempts.learnerId, members.userId), eq(attempts.organizationId, organizationId)));
+    .where(own);
+  const finished = db
+    .select({ value: count() })
+    .from(attempts)
+    .innerJoin(calls, eq(calls.attemptId, attempts.id))
+    .where(own);
   return db
     .select({
       id: users.id,
@@ -44,6 +68,7 @@ export async function listPeople(
       deactivatedAt: members.deactivatedAt,
       erasureAskedAt: members.erasureAskedAt,
       lastStartedAt: sql<Date | null>`(${lastStarted})`.mapWith(attempts.createdAt),
+      finished: sql<number>`(${finished})`,
     })
     .from(members)
     .innerJoin(users, eq(users.id, members.userId))
@@ -99,7 +124,7 @@ export interface Held {
 
 /** How much an organisation holds of a person's. */
 export async function countHeld(db: Db, { organizationId, userId }: MemberKey): Promise<Held> {
-  const own = and(eq(attempts.organizationId, organizationId), eq(attempts.learnerId, userId));
+  const own = ofLearnerIn(organizationId, userId);
   const started = await db.$count(attempts, own);
   const open = await db.$count(
     attempts,

@@ -1,6 +1,7 @@
+import { sql } from 'drizzle-orm';
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { Db } from '@/db/client';
-import { recordAttempt } from '@/db/queries/attempts';
+import { ofLearnerIn, recordAttempt } from '@/db/queries/attempts';
 import { addingClass, addingClassPlace, changingClass } from '@/db/queries/classes';
 import { addingInvitation } from '@/db/queries/invitations';
 import {
@@ -15,7 +16,7 @@ import {
   type PeopleFilter,
   removingSessions,
 } from '@/db/queries/people';
-import { sessions } from '@/db/schema';
+import { attempts, sessions } from '@/db/schema';
 import { together } from '@/db/together';
 import { anAttempt } from '../support/attempt-rows';
 import {
@@ -104,6 +105,24 @@ describe('the list of people', () => {
       ['ben', null],
       ['bo', second],
     ]);
+  });
+
+  test('counts the cases that each of them called here', async () => {
+    await addHeld(db, 'bo', 'harbour', 'here');
+    await addHeld(db, 'bo', 'college', 'there');
+    await recordAttempt(db, anAttempt({ id: 'open', key: 'open', learnerId: 'ben', organizationId: 'harbour' }));
+    const people = await listPeople(db, 'harbour', {}, 10);
+    expect(people.map(({ id, finished }) => [id, finished])).toEqual([
+      ['ada', 0],
+      ['ben', 0],
+      ['bo', 1],
+    ]);
+  });
+
+  test('looks cases up by whose they are, not among all of the organisation’s', () => {
+    const cases = db.select().from(attempts).where(ofLearnerIn('harbour', 'bo')).getSQL();
+    const plan = db.all<{ detail: string }>(sql`explain query plan ${cases}`);
+    expect(plan.map(({ detail }) => detail)).toEqual([expect.stringContaining('(learner_id=?)')]);
   });
 
   test('without one of them is the others', async () => {

@@ -1,7 +1,7 @@
 import { findWork } from '@/db/queries/attempts';
 import { findClass } from '@/db/queries/classes';
 import { findInvitation } from '@/db/queries/invitations';
-import { findMember, isInstallationsKeeper, listMemberships } from '@/db/queries/members';
+import { findMember, isInstallationsKeeper, listHolding } from '@/db/queries/members';
 import type { Actor } from '@/lib/accounts/actor';
 import type { Resource } from '@/lib/accounts/resource';
 import { parseRoles } from '@/lib/accounts/roles';
@@ -67,7 +67,8 @@ async function workOf(attemptId: string): Promise<Resource | undefined> {
 export async function memberOf(organizationId: string, personId: string): Promise<Resource | undefined> {
   const member = await findMember(database(), organizationId, personId);
   if (!member) return undefined;
-  const elsewhere = (await listMemberships(database(), personId)).some((one) => one.organizationId !== organizationId);
+  // Deactivated there counts too: they may be let in again, and with what they sign in with here.
+  const elsewhere = (await listHolding(database(), personId)).some((one) => one.organizationId !== organizationId);
   const ownSignIn = elsewhere || (await isInstallationsKeeper(database(), personId));
   return { kind: 'member', organizationId, personId, roles: parseRoles(member.role), ownSignIn };
 }

@@ -63,7 +63,7 @@ test('an instructor’s class is joined by its code, typed carelessly, and left 
   await page.goto('/classes');
   await expect(page.getByRole('listitem').filter({ hasText: 'Monday <b>evening</b>' })).toContainText('1 person');
   await page.goto(path);
-  await expect(page.getByRole('link', { name: /^Pat/ })).toHaveAttribute('href', /^\/people\/\w+$/);
+  await expect(page.getByRole('main').getByRole('link', { name: /^Pat/ })).toHaveAttribute('href', /^\/people\/\w+$/);
   await page.getByRole('button', { name: /^Take Pat .* out$/ }).click();
   await expect(page.getByText('Nobody has a place yet.')).toBeVisible();
   expect(await logged()).toEqual(['class-place-taken', 'class-joined', 'join-code-made', 'class-added']);

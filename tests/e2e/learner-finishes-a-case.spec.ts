@@ -64,7 +64,7 @@ test('a gauge that sees too much is lost, is said to be, and caps the grade', as
 test('a learner chooses the system and the level of a random case', async ({ page }) => {
   await page.goto('/learn');
   await page.getByLabel('System').selectOption('tern-13');
-  await page.getByLabel('Level').selectOption('hardest');
+  await page.getByRole('combobox', { name: 'Level', exact: true }).selectOption('hardest');
   await page.getByRole('button', { name: 'Start a random case' }).click();
   await page.waitForURL(/\/learn\/cases\/[0-9a-f]{20}$/);
   await expect(page.getByText(/^Tern 13 · /)).toBeVisible();

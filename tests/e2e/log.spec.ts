@@ -54,7 +54,7 @@ test('the log says in sentences who did what to whom, newest first', async ({ pa
 test('the log is asked for some of it, and the address keeps what was asked', async ({ page }) => {
   await log({ personId: learner.id }, { event: 'class-added' }, { at: new Date(Date.UTC(2026, 2, 6, 12)) });
   await page.goto('/log');
-  await page.getByLabel('What happened').selectOption('PIN set');
+  await page.getByRole('combobox', { name: 'What happened' }).selectOption('PIN set');
   await page.getByLabel('To this day').fill('2026-03-05');
   await page.getByRole('button', { name: 'Show these' }).click();
   await expect(page).toHaveURL(/event=pin-set/);

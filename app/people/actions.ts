@@ -10,10 +10,9 @@ import { hashSecret } from '@/app/_server/hash-secret';
 import { hashToken, makeToken } from '@/app/_server/link-token';
 import { entryBy } from '@/app/_server/log-entry';
 import { addingPerson } from '@/app/_server/people/adding-person';
-import { classGiven } from '@/app/_server/people/class-given';
 import { newPin } from '@/app/_server/people/new-pin';
+import { placeGiven } from '@/app/_server/people/place-given';
 import { FIRST_LINK_HOURS, resetLink } from '@/app/_server/people/reset-link';
-import { rolesGiven } from '@/app/_server/people/roles-given';
 import { sendLink } from '@/app/_server/people/send-link';
 import { organizationOf } from '@/app/_server/permit';
 import { problem, problemWithFields } from '@/app/_server/problems';
@@ -42,24 +41,23 @@ export const addPerson = action('addPerson', async (permit, form): Promise<ActRe
   const parsed = personSchema.safeParse(form instanceof FormData ? Object.fromEntries(form) : {});
   if (!parsed.success)
     return { error: await problemWithFields(parsed.error.issues.map(({ path }) => String(path[0]))) };
-  const roles = rolesGiven(permit, form);
-  if (!roles) return { error: await problem('roles-given') };
-  const classId = await classGiven(permit, form);
-  if (classId === null) return { error: await problem('not-there') };
+  const place = await placeGiven(permit, form);
+  if ('error' in place) return { error: await problem(place.error) };
   const organizationId = organizationOf(permit);
   const organization = await findOrganization(database(), organizationId);
   const address = addressFrom(parsed.data.signInName, organization?.slug ?? '');
   if (!address) return { error: await problem('sign-in-name') };
-  if (await findUserByAddress(database(), address)) return { error: await problem('address-known') };
   const pin = takesMail(address) ? undefined : parsed.data.pin || newPin();
   const fault = pin && pinFault(pin);
   if (fault) return { error: await problem(fault) };
   const id = randomId();
   const hash = pin && (await hashSecret(pin));
-  const person = { id, name: parsed.data.name, address, hash, organizationId, roles, classId, at: new Date() };
+  // Hashing takes its time; from here on everything happens at once.
+  if (await findUserByAddress(database(), address)) return { error: await problem('address-known') };
+  const person = { id, name: parsed.data.name, address, hash, organizationId, ...place, at: new Date() };
   await together(database(), [
     ...addingPerson(person),
-    addingLogEntry(database(), entryBy(permit, 'person-added', { personId: id, details: { roles } })),
+    addingLogEntry(database(), entryBy(permit, 'person-added', { personId: id, details: { roles: place.roles } })),
   ]);
   revalidatePath('/people');
   if (pin) return { done: true, toCopy: `${shownName(address)} · PIN ${pin}` };
@@ -74,10 +72,8 @@ const inviteSchema = z.object({ email: z.union([z.literal(''), z.email().max(200
 export const invitePerson = action('invitePerson', async (permit, form): Promise<ActResult> => {
   const parsed = inviteSchema.safeParse(form instanceof FormData ? Object.fromEntries(form) : {});
   if (!parsed.success) return { error: await problemWithFields(['email']) };
-  const roles = rolesGiven(permit, form);
-  if (!roles) return { error: await problem('roles-given') };
-  const classId = await classGiven(permit, form);
-  if (classId === null) return { error: await problem('not-there') };
+  const place = await placeGiven(permit, form);
+  if ('error' in place) return { error: await problem(place.error) };
   const token = makeToken();
   const [id, createdAt] = [randomId(), new Date()];
   const email = parsed.data.email.toLowerCase() || null;
@@ -87,14 +83,14 @@ export const invitePerson = action('invitePerson', async (permit, form): Promise
       organizationId: organizationOf(permit),
       inviterId: permit.session.actor.personId,
       email,
-      role: formatRoles(roles),
+      role: formatRoles(place.roles),
       status: 'pending',
       createdAt,
       expiresAt: new Date(createdAt.getTime() + INVITATION_DAYS * DAY_MS),
       tokenHash: hashToken(token),
-      classId: classId ?? null,
+      classId: place.classId ?? null,
     }),
-    addingLogEntry(database(), entryBy(permit, 'invitation-made', { details: { invitation: id, roles } })),
+    addingLogEntry(database(), entryBy(permit, 'invitation-made', { details: { invitation: id, roles: place.roles } })),
   ]);
   revalidatePath('/people');
   const link = `${env.FAULTWRIGHT_ORIGIN}/invited/${token}`;

@@ -17,7 +17,7 @@ export async function readImport(permit: SignedInPermit, csv: string): Promise<I
   const open = classes.filter(({ archivedAt }) => archivedAt === null);
   const rows = parseImport(csv, {
     slug: organization?.slug ?? '',
-    classes: new Map(open.map(({ id, name }) => [name.toLowerCase(), id])),
+    classes: open,
     rolesToGive: rolesToGive(permit),
   });
   if ('error' in rows) return rows;

@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { getTranslations } from 'next-intl/server';
+import { LONGEST_NAME } from '@/app/_server/entering/newcomer';
 import type { NamedMember } from '@/app/_server/people/change-member';
 import { rolesToGive } from '@/app/_server/people/roles-given';
 import type { SignedInPermit } from '@/app/_server/permit';
@@ -27,7 +28,12 @@ export async function MemberActs({ permit, person }: { permit: SignedInPermit; p
         {may('member.rename') && <NameForm person={person} />}
         {may('member.set-roles') && <RolesForm permit={permit} person={person} />}
         {may('member.deactivate') && !self && <WayInForm person={person} />}
-        {may('member.export') && <More person={person} self={self} />}
+        <More
+          personId={person.userId}
+          exports={may('member.export')}
+          merges={may('member.merge')}
+          erases={may('member.erase') && !self}
+        />
       </div>
     </>
   );
@@ -49,6 +55,7 @@ async function PinForm({ person: { userId } }: { person: NamedMember }) {
         quiet
       >
         <input type="hidden" name="personId" value={userId} />
+        <p className={ui.small}>{t('pinBody')}</p>
         <label className={ui.field}>
           <span>{t('pin')}</span>
           <input name="pin" inputMode="numeric" maxLength={6} autoComplete="off" aria-describedby="pin-rule" />
@@ -99,7 +106,7 @@ async function NameForm({ person: { userId, name } }: { person: NamedMember }) {
         <input type="hidden" name="personId" value={userId} />
         <label className={ui.field}>
           <span>{t('name')}</span>
-          <input name="name" defaultValue={name} required maxLength={80} autoComplete="off" />
+          <input name="name" defaultValue={name} required maxLength={LONGEST_NAME} autoComplete="off" />
         </label>
       </ActForm>
     </section>
@@ -122,6 +129,7 @@ async function RolesForm({ permit, person: { userId, role } }: { permit: SignedI
       >
         <input type="hidden" name="personId" value={userId} />
         <RoleBoxes choices={rolesToGive(permit)} held={parseRoles(role)} />
+        <p className={ui.small}>{t('rolesBody')}</p>
       </ActForm>
     </section>
   );
@@ -147,32 +155,43 @@ async function WayInForm({ person: { userId, deactivatedAt } }: { person: NamedM
   );
 }
 
-async function More({ person: { userId }, self }: { person: NamedMember; self: boolean }) {
+interface MoreProps {
+  personId: string;
+  exports: boolean;
+  merges: boolean;
+  erases: boolean;
+}
+
+async function More({ personId, exports, merges, erases }: MoreProps) {
   const t = await getTranslations('people');
+  if (!exports && !merges && !erases) return null;
   return (
     <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="more">
       <h2 id="more">{t('moreTitle')}</h2>
-      <p>
-        <a className={styles.way} href={`/people/${userId}/export/json`} download>
-          {t('exportJson')}
-        </a>
-        <br />
-        <a className={styles.way} href={`/people/${userId}/export/csv`} download>
-          {t('exportCsv')}
-        </a>
-        <br />
-        <Link className={styles.way} href={`/people/${userId}/merge`} prefetch={false}>
-          {t('merge')}
-        </Link>
-        {!self && (
-          <>
-            <br />
-            <Link className={styles.way} href={`/people/${userId}/erase`} prefetch={false}>
-              {t('erase')}
-            </Link>
-          </>
-        )}
-      </p>
+      {exports && (
+        <p>
+          <a className={styles.way} href={`/people/${personId}/export/json`} download>
+            {t('exportJson')}
+          </a>
+          <br />
+          <a className={styles.way} href={`/people/${personId}/export/csv`} download>
+            {t('exportCsv')}
+          </a>
+        </p>
+      )}
+      {merges && <WayTo href={`/people/${personId}/merge`} name={t('merge')} does={t('mergeDoes')} />}
+      {erases && <WayTo href={`/people/${personId}/erase`} name={t('erase')} does={t('eraseDoes')} />}
     </section>
+  );
+}
+
+function WayTo({ href, name, does }: { href: string; name: string; does: string }) {
+  return (
+    <p>
+      <Link className={styles.way} href={href} prefetch={false}>
+        {name}
+      </Link>
+      <span className={styles.sub}>{does}</span>
+    </p>
   );
 }

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { getTranslations } from 'next-intl/server';
+import { catalogue } from '@/app/_server/catalogue';
 import { database } from '@/app/_server/database';
 import { page } from '@/app/_server/guard';
 import { settingsFor } from '@/app/_server/organization-settings';
@@ -13,6 +14,7 @@ import { findLastSignIn, listPlaces } from '@/db/queries/people';
 import { parseRoles } from '@/lib/accounts/roles';
 import type { OrganizationSettings } from '@/lib/accounts/settings';
 import { shownName } from '@/lib/accounts/sign-in-name';
+import { parseCaseCode } from '@/lib/cases/case-code';
 import styles from '../people.module.css';
 import { MemberActs } from './member-acts';
 
@@ -94,6 +96,7 @@ async function Cases({
           <thead>
             <tr>
               <th scope="col">{t('colCase')}</th>
+              <th scope="col">{t('colSystem')}</th>
               <th scope="col">{t('colStarted')}</th>
               <th scope="col">{t('colPoints')}</th>
             </tr>
@@ -102,6 +105,7 @@ async function Cases({
             {attempts.map(({ id, caseCode, createdAt, total }) => (
               <tr key={id}>
                 <td className={ui.code}>{caseCode}</td>
+                <td data-label={t('colSystem')}>{systemOf(caseCode) ?? '–'}</td>
                 <td data-label={t('colStarted')}>{shownDate(createdAt, settings)}</td>
                 <td data-label={t('colPoints')}>{total === null ? t('openCase') : t('points', { points: total })}</td>
               </tr>
@@ -111,4 +115,10 @@ async function Cases({
       )}
     </section>
   );
+}
+
+/** Undefined where the system is no longer among the content. */
+function systemOf(caseCode: string): string | undefined {
+  const parsed = parseCaseCode(caseCode, catalogue());
+  return 'spec' in parsed ? catalogue().rigs.get(parsed.spec.rig)?.text.en.name : undefined;
 }

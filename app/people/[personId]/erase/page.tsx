@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { getTranslations } from 'next-intl/server';
 import { database } from '@/app/_server/database';
+import { LONGEST_NAME } from '@/app/_server/entering/newcomer';
 import { page } from '@/app/_server/guard';
 import { memberNamed } from '@/app/_server/people/change-member';
 import { ActForm } from '@/app/_ui/act-form';
@@ -41,7 +42,7 @@ export default page('/people/[personId]/erase', async (permit) => {
             <input type="hidden" name="personId" value={person.userId} />
             <label className={ui.field}>
               <span>{t('eraseName')}</span>
-              <input name="name" required maxLength={80} autoComplete="off" />
+              <input name="name" required maxLength={LONGEST_NAME} autoComplete="off" />
             </label>
           </ActForm>
         </section>

@@ -182,8 +182,13 @@ export function removingSessions(db: Db, userId: string): Statement {
 }
 
 /** Others of the organisation than one, by name: those whom that one may turn out to be twice. */
-export async function listOthers(db: Db, { organizationId, userId }: MemberKey, limit: number): Promise<PersonLine[]> {
-  const people = await listPeople(db, organizationId, {}, limit);
+export async function listOthers(
+  db: Db,
+  { organizationId, userId }: MemberKey,
+  filter: PeopleFilter,
+  limit: number,
+): Promise<PersonLine[]> {
+  const people = await listPeople(db, organizationId, filter, limit);
   return people.filter(({ id }) => id !== userId);
 }
 

@@ -126,8 +126,10 @@ describe('the list of people', () => {
   });
 
   test('without one of them is the others', async () => {
-    const others = await listOthers(db, { organizationId: 'harbour', userId: 'ben' }, 10);
-    expect(others.map(({ id }) => id)).toEqual(['ada', 'bo']);
+    const others = (search?: string) => listOthers(db, { organizationId: 'harbour', userId: 'ben' }, { search }, 10);
+    expect((await others()).map(({ id }) => id)).toEqual(['ada', 'bo']);
+    expect((await others('o')).map(({ id }) => id)).toEqual(['ada', 'bo']);
+    expect((await others('ash')).map(({ id }) => id)).toEqual(['bo']);
   });
 });
 

@@ -1,10 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import { type ImportRow, MOST_ROWS, markTaken, parseImport, type RowFault } from '@/app/_server/people/parse-import';
+import {
+  type ImportKnown,
+  type ImportRow,
+  MOST_ROWS,
+  markTaken,
+  parseImport,
+  type RowFault,
+} from '@/app/_server/people/parse-import';
 import { textOf } from '@/app/people/import/read-list';
 import messages from '@/content/messages/en.json';
 import { roles } from '@/lib/accounts/roles';
 
-const known = {
+const known: ImportKnown = {
   slug: 'harbour-bay',
   classes: [
     { id: 'mornings-id', name: 'Mornings' },
@@ -14,7 +21,7 @@ const known = {
   rolesToGive: roles,
 };
 
-function rowsOf(csv: string, changes: Partial<typeof known> = {}): ImportRow[] {
+function rowsOf(csv: string, changes: Partial<ImportKnown> = {}): ImportRow[] {
   const rows = parseImport(csv, { ...known, ...changes });
   if ('error' in rows) throw new Error(rows.error);
   return rows;

@@ -26,7 +26,7 @@ export async function generateMetadata(): Promise<Metadata> {
 /** Chooses the double of a person, shows what would move, and merges them. */
 export default page('/people/[personId]/merge', async (permit, props: PageProps<'/people/[personId]/merge'>) => {
   const kept = await memberNamed(permit);
-  const { double: doubleId } = await props.searchParams;
+  const { double: doubleId, search } = await props.searchParams;
   const resource = typeof doubleId === 'string' ? await memberOf(kept.organizationId, doubleId) : undefined;
   const allowed = resource && ask(permit.session, 'member.merge', resource);
   const double = allowed && doubleId !== kept.userId ? await memberNamed(allowed) : undefined;
@@ -38,7 +38,7 @@ export default page('/people/[personId]/merge', async (permit, props: PageProps<
         <h1>{t('mergeTitle', { name: kept.name })}</h1>
         <section className={`${ui.panel} ${ui.stack}`} aria-label={t('merge')}>
           <p className={ui.prose}>{t('mergeBody', { name: kept.name, signIn: shownName(kept.address) })}</p>
-          <Choose kept={kept} chosen={double?.userId} />
+          <Choose kept={kept} chosen={double?.userId} search={typeof search === 'string' ? search.trim() : ''} />
         </section>
         {double && resource?.kind === 'member' && (
           <Preview kept={kept} double={double} staysElsewhere={resource.ownSignIn} />
@@ -53,26 +53,45 @@ export default page('/people/[personId]/merge', async (permit, props: PageProps<
   );
 });
 
-async function Choose({ kept, chosen }: { kept: NamedMember; chosen: string | undefined }) {
-  const others = await listOthers(database(), kept, LISTED);
+interface ChooseProps {
+  kept: NamedMember;
+  chosen: string | undefined;
+  search: string;
+}
+
+async function Choose({ kept, chosen, search }: ChooseProps) {
+  const others = await listOthers(database(), kept, { search: search.slice(0, 80) }, LISTED);
   const t = await getTranslations('people');
   return (
-    <form className={ui.stack} method="get">
-      <label className={ui.field}>
-        <span>{t('double')}</span>
-        <select name="double" required defaultValue={chosen ?? ''}>
-          <option value="" disabled>
-            {t('choose')}
-          </option>
-          {others.map(({ id, name, address }) => (
-            <option key={id} value={id}>
-              {name} · {shownName(address)}
+    <>
+      <search>
+        <form className={styles.filter} method="get">
+          <label className={ui.field}>
+            <span>{t('search')}</span>
+            <input name="search" type="search" defaultValue={search} maxLength={80} autoComplete="off" />
+          </label>
+          <button type="submit">{t('find')}</button>
+        </form>
+      </search>
+      {others.length === 0 && <p role="status">{t('count', { count: 0 })}</p>}
+      <form className={ui.stack} method="get">
+        {search !== '' && <input type="hidden" name="search" value={search} />}
+        <label className={ui.field}>
+          <span>{t('double')}</span>
+          <select name="double" required defaultValue={chosen ?? ''}>
+            <option value="" disabled>
+              {t('choose')}
             </option>
-          ))}
-        </select>
-      </label>
-      <button type="submit">{t('look')}</button>
-    </form>
+            {others.map(({ id, name, address }) => (
+              <option key={id} value={id}>
+                {name} · {shownName(address)}
+              </option>
+            ))}
+          </select>
+        </label>
+        <button type="submit">{t('look')}</button>
+      </form>
+    </>
   );
 }
 

@@ -55,37 +55,80 @@ test('no source map is served', () => {
 });
 
 test('two cases that differ in nothing but the hidden cause are the same, byte for byte', async ({ page, request }) => {
-  const causes = ['suction-air-leak', 'rail-sensor-reads-high'];
-  const told = [];
-  for (const cause of causes) {
-    const code = codeOf(cause, 0, 'same-bytes');
-    const id = await openAttempt(page, code);
+  const cases = await openBoth(page);
+  for (const { id } of cases) {
+    await page.goto(`/learn/cases/${id}`);
     for (const reading of readings) await takeReading(page, reading);
-    const answers = await crawl(request, id, 4);
-    told.push(answers.map((answer) => answer.replaceAll(id, 'ATTEMPT').replaceAll(code, 'CODE')));
   }
-  expect(told[0]?.length).toBeGreaterThan(8);
-  for (const other of told.slice(1)) expect(differences(told[0] ?? [], other)).toEqual([]);
+  await expectAlike(request, cases, 4);
 });
 
 test('two cases that differ in nothing but the hidden cause get the same hint before and after a reading, byte for byte', async ({
   page,
   request,
 }) => {
-  const told = [];
-  for (const cause of ['suction-air-leak', 'rail-sensor-reads-high']) {
-    const code = codeOf(cause, 0, 'same-bytes');
-    const id = await openAttempt(page, code, { coached: true });
+  const cases = await openBoth(page, { coached: true });
+  for (const { id } of cases) {
+    await page.goto(`/learn/cases/${id}`);
     await askForHint(page);
-    const before = await crawl(request, id, 1);
+  }
+  const [first] = await expectAlike(request, cases, 1);
+  expect(first?.some((answer) => answer.includes('Hook it up'))).toBe(true);
+  for (const { id } of cases) {
+    await page.goto(`/learn/cases/${id}`);
     await takeReading(page, primePressureLow.hookUp);
     await askForHint(page);
-    const answers = [...before, ...(await crawl(request, id, 3))];
-    told.push(answers.map((answer) => answer.replaceAll(id, 'ATTEMPT').replaceAll(code, 'CODE')));
   }
-  expect(told[0]?.some((answer) => answer.includes('Hook it up'))).toBe(true);
-  expect(differences(told[0] ?? [], told[1] ?? [])).toEqual([]);
+  await expectAlike(request, cases, 3);
 });
+
+interface OpenCase {
+  id: string;
+  code: string;
+}
+
+/** Two cases that differ in their hidden cause alone. */
+async function openBoth(page: Page, changes: Parameters<typeof openAttempt>[2] = {}): Promise<OpenCase[]> {
+  const cases: OpenCase[] = [];
+  for (const cause of ['suction-air-leak', 'rail-sensor-reads-high']) {
+    const code = codeOf(cause, 0, 'same-bytes');
+    cases.push({ code, id: await openAttempt(page, code, changes) });
+  }
+  return cases;
+}
+
+/** As often as the addresses of two cases are asked for, at most. */
+const ROUNDS = 12;
+
+/**
+ * Every address of both says the same. Which part of a page is written first may differ from one answer to the next, so
+ * they are asked for again until each address has given both the same: what came from the hidden cause would differ in
+ * every answer.
+ *
+ * @returns the answers of the last round.
+ */
+async function expectAlike(request: APIRequestContext, cases: readonly OpenCase[], acts: number): Promise<string[][]> {
+  const heard = cases.map(() => new Map<number, Set<string>>());
+  for (let round = 1; ; round++) {
+    const told: string[][] = [];
+    for (const [which, { id, code }] of cases.entries()) {
+      const answers = await crawl(request, id, acts);
+      told.push(
+        answers.map((answer) =>
+          answer.replaceAll(id, 'ATTEMPT').replaceAll(code, 'CODE').replaceAll(REQUEST_ID, 'REQUEST'),
+        ),
+      );
+      for (const [at, answer] of told[which]?.entries() ?? [])
+        heard[which]?.set(at, (heard[which]?.get(at) ?? new Set()).add(answer));
+    }
+    expect(told[0]?.length).toBeGreaterThan(8);
+    const unlike = [...(heard[0] ?? [])].filter(
+      ([at, said]) => ![...said].some((answer) => heard[1]?.get(at)?.has(answer)),
+    );
+    if (unlike.length === 0) return told;
+    if (round === ROUNDS) expect(differences(told[0] ?? [], told[1] ?? [])).toEqual([]);
+  }
+}
 
 test('a hint names no cause and no more than a check', async ({ page, request }) => {
   const id = await openAttempt(page, codeOf('injector-leakage-high', SEVERITY, 'leak-test'), { coached: true });
@@ -116,16 +159,13 @@ test('two cases that differ in nothing but two hidden causes are the same, byte 
     ['suction-air-leak', 'rail-sensor-reads-high'],
     ['main-filter-plugged', 'injector-leakage-high'],
   ] as const;
-  const told = [];
+  const cases: OpenCase[] = [];
   for (const [cause, other] of pairs) {
     const code = codeOfTwo({ cause, severity: 0 }, { cause: other, severity: 0 }, 'same-bytes');
-    const id = await openAttempt(page, code);
+    cases.push({ code, id: await openAttempt(page, code) });
     await takeReading(page, primePressureLow.hookUp);
-    const answers = await crawl(request, id, 1);
-    told.push(answers.map((answer) => answer.replaceAll(id, 'ATTEMPT').replaceAll(code, 'CODE')));
   }
-  expect(told[0]?.length).toBeGreaterThan(8);
-  expect(differences(told[0] ?? [], told[1] ?? [])).toEqual([]);
+  await expectAlike(request, cases, 1);
 });
 
 test('the debrief of an open attempt is not to be had', async ({ page, request }) => {

@@ -16,7 +16,7 @@ import {
 } from 'drizzle-orm';
 import type { Role } from '../../lib/accounts/roles';
 import type { Db } from '../client';
-import { attempts, calls, classes, classPlaces, invitations, members, sessions, users } from '../schema';
+import { attempts, calls, classes, classPlaces, invitations, members, sessions, users, verifications } from '../schema';
 import type { Statement } from '../together';
 import { ofLearnerIn } from './attempts';
 
@@ -179,6 +179,11 @@ export function removingMember(db: Db, key: MemberKey): Statement {
 /** Signs somebody out everywhere. */
 export function removingSessions(db: Db, userId: string): Statement {
   return db.delete(sessions).where(eq(sessions.userId, userId));
+}
+
+/** Makes every open link to a new password or PIN of somebody's open nothing any more. */
+export function removingResetLinks(db: Db, userId: string): Statement {
+  return db.delete(verifications).where(eq(verifications.value, userId));
 }
 
 /** Others of the organisation than one, by name: those whom that one may turn out to be twice. */

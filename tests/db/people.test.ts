@@ -14,9 +14,10 @@ import {
   listPlaces,
   listTaken,
   type PeopleFilter,
+  removingResetLinks,
   removingSessions,
 } from '@/db/queries/people';
-import { attempts, sessions } from '@/db/schema';
+import { attempts, sessions, verifications } from '@/db/schema';
 import { together } from '@/db/together';
 import { anAttempt } from '../support/attempt-rows';
 import {
@@ -235,5 +236,13 @@ describe('where somebody is signed in', () => {
     await together(db, [removingSessions(db, 'ben')]);
     expect(await findLastSignIn(db, 'ben')).toBeNull();
     expect(await findLastSignIn(db, 'bo')).toEqual(noon);
+  });
+
+  test('may have open links to a new password, which are closed for one person alone', async () => {
+    await addSignedIn(db, 'ben', 'harbour');
+    await addSignedIn(db, 'bo', 'harbour');
+    await together(db, [removingResetLinks(db, 'ben')]);
+    expect((await db.select().from(verifications)).map(({ value }) => value)).toEqual(['bo']);
+    expect(await findLastSignIn(db, 'ben')).toEqual(noon);
   });
 });

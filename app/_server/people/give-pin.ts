@@ -1,6 +1,6 @@
 import { revalidatePath } from 'next/cache';
 import { addingLogEntry } from '@/db/queries/log-entries';
-import { removingSessions } from '@/db/queries/people';
+import { removingResetLinks, removingSessions } from '@/db/queries/people';
 import { addingCredential, changingCredential, hasCredential } from '@/db/queries/users';
 import { together } from '@/db/together';
 import { database } from '../database';
@@ -10,13 +10,14 @@ import type { SignedInPermit } from '../permit';
 import { forgettingTries } from '../slow-down';
 import type { NamedMember } from './change-member';
 
-/** Gives somebody a PIN, ends their sessions and forgets what they were refused. */
+/** Gives somebody a PIN, ends their sessions and open links, and forgets what they were refused. */
 export async function givePin(permit: SignedInPermit, { userId, address }: NamedMember, pin: string): Promise<void> {
   const db = database();
   const secret = { userId, hash: await hashSecret(pin), at: new Date() };
   await together(db, [
     (await hasCredential(db, userId)) ? changingCredential(db, secret) : addingCredential(db, secret),
     removingSessions(db, userId),
+    removingResetLinks(db, userId),
     forgettingTries(`name:${address}`),
     addingLogEntry(db, entryBy(permit, 'pin-set', { personId: userId })),
   ]);

@@ -10,13 +10,13 @@ import { quantile } from './spread';
 
 /**
  * The site under a full shop: signed-in learners at work at once, then the same pages with few and with very many acts
- * stored. `npm run load -- --learners 200 --seconds 60 --pause 5`
+ * stored. `npm run load -- --learners 200 --seconds 60 --pause 10`
  */
 const { values } = parseArgs({
   options: {
     learners: { type: 'string', default: '200' },
     seconds: { type: 'string', default: '60' },
-    pause: { type: 'string', default: '5' },
+    pause: { type: 'string', default: '10' },
     few: { type: 'string', default: '1000' },
     many: { type: 'string', default: '1000000' },
   },

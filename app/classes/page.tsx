@@ -5,6 +5,7 @@ import { database } from '@/app/_server/database';
 import { page } from '@/app/_server/guard';
 import { organizationOf } from '@/app/_server/permit';
 import { ActForm } from '@/app/_ui/act-form';
+import { Field } from '@/app/_ui/field';
 import styles from '@/app/_ui/lines.module.css';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
@@ -49,10 +50,7 @@ export default page('/classes', async (permit) => {
           <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="add">
             <h2 id="add">{t('addTitle')}</h2>
             <ActForm className={ui.stack} action={addClass} submit={t('add')} failed={problems('no-answer')}>
-              <label className={ui.field}>
-                <span>{t('name')}</span>
-                <input name="name" required maxLength={80} autoComplete="off" />
-              </label>
+              <Field label={t('name')} name="name" required maxLength={80} autoComplete="off" />
             </ActForm>
           </section>
         )}

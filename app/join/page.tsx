@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { getTranslations } from 'next-intl/server';
 import { tryClass } from '@/app/_server/entering/try-class';
 import { page } from '@/app/_server/guard';
+import { Field } from '@/app/_ui/field';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
 import { WayIn } from '@/app/_ui/way-in';
@@ -38,23 +39,18 @@ export default page('/join', async ({ session }, { searchParams }: PageProps<'/j
             />
           ) : (
             <form className={ui.stack} method="get" action="/join">
-              <label className={ui.field}>
-                <span>{t('code')}</span>
-                <input
-                  className={ui.code}
-                  name="code"
-                  required
-                  maxLength={40}
-                  defaultValue={typed}
-                  autoComplete="off"
-                  autoCapitalize="characters"
-                  spellCheck={false}
-                  aria-describedby="code-rule"
-                />
-              </label>
-              <p id="code-rule" className={ui.small}>
-                {t('codeRule')}
-              </p>
+              <Field
+                label={t('code')}
+                rule={t('codeRule')}
+                code
+                name="code"
+                required
+                maxLength={40}
+                defaultValue={typed}
+                autoComplete="off"
+                autoCapitalize="characters"
+                spellCheck={false}
+              />
               <div role="alert">
                 {found && (
                   <p className={ui.alert}>{found === 'none' ? t('noSuch') : t('wait', { minutes: found.minutes })}</p>

@@ -7,6 +7,7 @@ import { page } from '@/app/_server/guard';
 import { settingsFor } from '@/app/_server/organization-settings';
 import { deskOf } from '@/app/_server/permit';
 import { ActForm } from '@/app/_ui/act-form';
+import { Field } from '@/app/_ui/field';
 import { SafetyNote } from '@/app/_ui/safety-note';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
@@ -58,22 +59,17 @@ export default page('/learn', async (permit) => {
               submit={t('byCode')}
               failed={problems('start-failed')}
             >
-              <label className={ui.field}>
-                <span>{t('code')}</span>
-                <input
-                  className={ui.code}
-                  name="code"
-                  required
-                  maxLength={200}
-                  autoComplete="off"
-                  autoCapitalize="characters"
-                  spellCheck={false}
-                  aria-describedby="code-example"
-                />
-              </label>
-              <p id="code-example" className={ui.small}>
-                {t('codeExample')}
-              </p>
+              <Field
+                label={t('code')}
+                rule={t('codeExample')}
+                code
+                name="code"
+                required
+                maxLength={200}
+                autoComplete="off"
+                autoCapitalize="characters"
+                spellCheck={false}
+              />
               <Coached id="coached-by-code" />
             </ActForm>
           </section>

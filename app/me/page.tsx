@@ -6,6 +6,7 @@ import { page } from '@/app/_server/guard';
 import { settingsFor } from '@/app/_server/organization-settings';
 import type { Session } from '@/app/_server/session';
 import { ActForm } from '@/app/_ui/act-form';
+import { Field } from '@/app/_ui/field';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
 import { listSessions } from '@/db/queries/sessions';
@@ -82,10 +83,14 @@ async function Person({ session: { name, address, memberships } }: { session: Se
         failed={problems('no-answer')}
         done={t('renamed')}
       >
-        <label className={ui.field}>
-          <span>{t('name')}</span>
-          <input name="name" defaultValue={name} required maxLength={LONGEST_NAME} autoComplete="name" />
-        </label>
+        <Field
+          label={t('name')}
+          name="name"
+          defaultValue={name}
+          required
+          maxLength={LONGEST_NAME}
+          autoComplete="name"
+        />
       </ActForm>
     </section>
   );
@@ -97,24 +102,23 @@ async function SecretForm({ session: { address } }: { session: Session }) {
   return (
     <ActForm className={ui.stack} action={changePassword} submit={t('setSecret')} failed={problems('no-answer')}>
       <input type="hidden" name="username" value={shownName(address)} autoComplete="username" />
-      <label className={ui.field}>
-        <span>{t('presentSecret')}</span>
-        <input name="presentSecret" type="password" required maxLength={200} autoComplete="current-password" />
-      </label>
-      <label className={ui.field}>
-        <span>{t('secret')}</span>
-        <input
-          name="secret"
-          type="password"
-          required
-          maxLength={200}
-          autoComplete="new-password"
-          aria-describedby="secret-rule"
-        />
-      </label>
-      <p id="secret-rule" className={ui.small}>
-        {t(takesMail(address) ? 'passwordRule' : 'pinRule')} {t('secretEnds')}
-      </p>
+      <Field
+        label={t('presentSecret')}
+        name="presentSecret"
+        type="password"
+        required
+        maxLength={200}
+        autoComplete="current-password"
+      />
+      <Field
+        label={t('secret')}
+        rule={`${t(takesMail(address) ? 'passwordRule' : 'pinRule')} ${t('secretEnds')}`}
+        name="secret"
+        type="password"
+        required
+        maxLength={200}
+        autoComplete="new-password"
+      />
     </ActForm>
   );
 }

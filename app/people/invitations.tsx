@@ -3,6 +3,7 @@ import { database } from '@/app/_server/database';
 import { rolesToGive } from '@/app/_server/people/roles-given';
 import { organizationOf, type SignedInPermit } from '@/app/_server/permit';
 import { ActForm } from '@/app/_ui/act-form';
+import { Field } from '@/app/_ui/field';
 import lines from '@/app/_ui/lines.module.css';
 import { shownTime } from '@/app/_ui/shown-date';
 import ui from '@/app/_ui/ui.module.css';
@@ -34,10 +35,7 @@ export async function Invitations({ permit, settings }: { permit: SignedInPermit
         done={t('invited')}
         quiet
       >
-        <label className={ui.field}>
-          <span>{t('email')}</span>
-          <input name="email" type="email" maxLength={200} autoComplete="off" />
-        </label>
+        <Field label={t('email')} name="email" type="email" maxLength={200} autoComplete="off" />
         <RoleBoxes choices={rolesToGive(permit)} held={['learner']} />
         <ClassChoice organizationId={organizationId} />
       </ActForm>

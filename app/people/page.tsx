@@ -5,6 +5,7 @@ import { database } from '@/app/_server/database';
 import { page } from '@/app/_server/guard';
 import { settingsFor } from '@/app/_server/organization-settings';
 import { organizationOf } from '@/app/_server/permit';
+import { Field } from '@/app/_ui/field';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
 import { listPeople, listPlaces } from '@/db/queries/people';
@@ -81,10 +82,14 @@ async function Filter({ search, role }: Asked) {
   return (
     <search>
       <form className={styles.filter} method="get" action="/people">
-        <label className={ui.field}>
-          <span>{t('search')}</span>
-          <input name="search" type="search" defaultValue={search} maxLength={80} autoComplete="off" />
-        </label>
+        <Field
+          label={t('search')}
+          name="search"
+          type="search"
+          defaultValue={search}
+          maxLength={80}
+          autoComplete="off"
+        />
         <label className={ui.field}>
           <span>{t('role')}</span>
           <select name="role" defaultValue={role ?? ''}>

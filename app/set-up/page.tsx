@@ -4,6 +4,7 @@ import { getTranslations } from 'next-intl/server';
 import { database } from '@/app/_server/database';
 import { page } from '@/app/_server/guard';
 import { ActForm } from '@/app/_ui/act-form';
+import { asItIs, Field } from '@/app/_ui/field';
 import { NewcomerFields } from '@/app/_ui/newcomer-fields';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
@@ -28,40 +29,26 @@ export default page('/set-up', async () => {
           <h1>{t('title')}</h1>
           <p className={ui.prose}>{t('body')}</p>
           <ActForm className={ui.stack} action={setUp} submit={t('submit')} failed={problems('no-answer')}>
-            <label className={ui.field}>
-              <span>{t('token')}</span>
-              <input
-                className={ui.code}
-                name="token"
-                required
-                maxLength={200}
-                autoComplete="off"
-                spellCheck={false}
-                aria-describedby="token-rule"
-              />
-            </label>
-            <p id="token-rule" className={ui.small}>
-              {t('tokenRule')}
-            </p>
-            <label className={ui.field}>
-              <span>{t('organization')}</span>
-              <input name="organization" required maxLength={80} autoComplete="organization" />
-            </label>
-            <label className={ui.field}>
-              <span>{t('slug')}</span>
-              <input
-                name="slug"
-                required
-                maxLength={40}
-                autoComplete="off"
-                autoCapitalize="none"
-                spellCheck={false}
-                aria-describedby="slug-rule"
-              />
-            </label>
-            <p id="slug-rule" className={ui.small}>
-              {t('slugRule')}
-            </p>
+            <Field
+              label={t('token')}
+              rule={t('tokenRule')}
+              code
+              name="token"
+              required
+              maxLength={200}
+              autoComplete="off"
+              spellCheck={false}
+            />
+            <Field label={t('organization')} name="organization" required maxLength={80} autoComplete="organization" />
+            <Field
+              label={t('slug')}
+              rule={t('slugRule')}
+              name="slug"
+              required
+              maxLength={40}
+              autoComplete="off"
+              {...asItIs}
+            />
             <NewcomerFields slug={t('slugExample')} />
           </ActForm>
         </section>

@@ -4,6 +4,7 @@ import { getTranslations } from 'next-intl/server';
 import { safeNext } from '@/app/_server/entering/safe-next';
 import { page } from '@/app/_server/guard';
 import { ActForm } from '@/app/_ui/act-form';
+import { asItIs, Field } from '@/app/_ui/field';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
 import { signIn } from './actions';
@@ -27,25 +28,23 @@ export default page('/sign-in', async ({ session }, { searchParams }: PageProps<
           {done === 'new-secret' && <p className={ui.notice}>{t('newSecret')}</p>}
           <ActForm className={ui.stack} action={signIn} submit={t('submit')} failed={problems('no-answer')}>
             <input type="hidden" name="next" value={safeNext(next)} />
-            <label className={ui.field}>
-              <span>{t('name')}</span>
-              <input
-                name="signInName"
-                required
-                maxLength={200}
-                autoComplete="username"
-                autoCapitalize="none"
-                spellCheck={false}
-                aria-describedby="name-example"
-              />
-            </label>
-            <p id="name-example" className={ui.small}>
-              {t('nameExample')}
-            </p>
-            <label className={ui.field}>
-              <span>{t('secret')}</span>
-              <input name="secret" type="password" required maxLength={200} autoComplete="current-password" />
-            </label>
+            <Field
+              label={t('name')}
+              rule={t('nameExample')}
+              name="signInName"
+              required
+              maxLength={200}
+              autoComplete="username"
+              {...asItIs}
+            />
+            <Field
+              label={t('secret')}
+              name="secret"
+              type="password"
+              required
+              maxLength={200}
+              autoComplete="current-password"
+            />
           </ActForm>
           <p className={ui.small}>{t('lost')}</p>
           <p>

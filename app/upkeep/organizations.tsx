@@ -1,6 +1,7 @@
 import { getTranslations } from 'next-intl/server';
 import { database } from '@/app/_server/database';
 import { ActForm } from '@/app/_ui/act-form';
+import { asItIs, Field } from '@/app/_ui/field';
 import styles from '@/app/_ui/lines.module.css';
 import { shownDate } from '@/app/_ui/shown-date';
 import ui from '@/app/_ui/ui.module.css';
@@ -67,25 +68,16 @@ async function AddOrganization() {
         done={t('added')}
         clears
       >
-        <label className={ui.field}>
-          <span>{t('name')}</span>
-          <input name="name" required maxLength={80} autoComplete="off" />
-        </label>
-        <label className={ui.field}>
-          <span>{t('slug')}</span>
-          <input
-            name="slug"
-            required
-            maxLength={40}
-            autoComplete="off"
-            autoCapitalize="none"
-            spellCheck={false}
-            aria-describedby="slug-rule"
-          />
-        </label>
-        <p id="slug-rule" className={ui.small}>
-          {t('slugRule')}
-        </p>
+        <Field label={t('name')} name="name" required maxLength={80} autoComplete="off" />
+        <Field
+          label={t('slug')}
+          rule={t('slugRule')}
+          name="slug"
+          required
+          maxLength={40}
+          autoComplete="off"
+          {...asItIs}
+        />
       </ActForm>
     </div>
   );

@@ -4,6 +4,7 @@ import { getTranslations } from 'next-intl/server';
 import { database } from '@/app/_server/database';
 import { page } from '@/app/_server/guard';
 import { ActForm } from '@/app/_ui/act-form';
+import { Field } from '@/app/_ui/field';
 import styles from '@/app/_ui/lines.module.css';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
@@ -54,10 +55,7 @@ async function Changes({ found: { id, name, archivedAt } }: { found: Class }) {
         quiet
       >
         <input type="hidden" name="classId" value={id} />
-        <label className={ui.field}>
-          <span>{t('name')}</span>
-          <input name="name" defaultValue={name} required maxLength={80} autoComplete="off" />
-        </label>
+        <Field label={t('name')} name="name" defaultValue={name} required maxLength={80} autoComplete="off" />
       </ActForm>
       <ActForm
         className={ui.stack}

@@ -5,6 +5,7 @@ import type { NamedMember } from '@/app/_server/people/change-member';
 import { rolesToGive } from '@/app/_server/people/roles-given';
 import type { SignedInPermit } from '@/app/_server/permit';
 import { ActForm } from '@/app/_ui/act-form';
+import { Field } from '@/app/_ui/field';
 import ui from '@/app/_ui/ui.module.css';
 import { can } from '@/lib/accounts/can';
 import type { Action } from '@/lib/accounts/permissions';
@@ -56,13 +57,7 @@ async function PinForm({ person: { userId } }: { person: NamedMember }) {
       >
         <input type="hidden" name="personId" value={userId} />
         <p className={ui.small}>{t('pinBody')}</p>
-        <label className={ui.field}>
-          <span>{t('pin')}</span>
-          <input name="pin" inputMode="numeric" maxLength={6} autoComplete="off" aria-describedby="pin-rule" />
-        </label>
-        <p id="pin-rule" className={ui.small}>
-          {t('pinRule')}
-        </p>
+        <Field label={t('pin')} rule={t('pinRule')} name="pin" inputMode="numeric" maxLength={6} autoComplete="off" />
       </ActForm>
     </section>
   );
@@ -104,10 +99,7 @@ async function NameForm({ person: { userId, name } }: { person: NamedMember }) {
         quiet
       >
         <input type="hidden" name="personId" value={userId} />
-        <label className={ui.field}>
-          <span>{t('name')}</span>
-          <input name="name" defaultValue={name} required maxLength={LONGEST_NAME} autoComplete="off" />
-        </label>
+        <Field label={t('name')} name="name" defaultValue={name} required maxLength={LONGEST_NAME} autoComplete="off" />
       </ActForm>
     </section>
   );

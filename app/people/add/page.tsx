@@ -6,6 +6,7 @@ import { page } from '@/app/_server/guard';
 import { rolesToGive } from '@/app/_server/people/roles-given';
 import { organizationOf } from '@/app/_server/permit';
 import { ActForm } from '@/app/_ui/act-form';
+import { asItIs, Field } from '@/app/_ui/field';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
 import { addPerson } from '../actions';
@@ -36,32 +37,24 @@ export default page('/people/add', async (permit) => {
             done={t('added')}
             clears
           >
-            <label className={ui.field}>
-              <span>{t('name')}</span>
-              <input name="name" required maxLength={LONGEST_NAME} autoComplete="off" />
-            </label>
-            <label className={ui.field}>
-              <span>{t('signInName')}</span>
-              <input
-                name="signInName"
-                required
-                maxLength={200}
-                autoComplete="off"
-                autoCapitalize="none"
-                spellCheck={false}
-                aria-describedby="sign-in-name-rule"
-              />
-            </label>
-            <p id="sign-in-name-rule" className={ui.small}>
-              {t('signInNameRule', { slug: permit.session.organization?.slug ?? '' })}
-            </p>
-            <label className={ui.field}>
-              <span>{t('pin')}</span>
-              <input name="pin" inputMode="numeric" maxLength={6} autoComplete="off" aria-describedby="pin-rule" />
-            </label>
-            <p id="pin-rule" className={ui.small}>
-              {t('pinRule')}
-            </p>
+            <Field label={t('name')} name="name" required maxLength={LONGEST_NAME} autoComplete="off" />
+            <Field
+              label={t('signInName')}
+              rule={t('signInNameRule', { slug: permit.session.organization?.slug ?? '' })}
+              name="signInName"
+              required
+              maxLength={200}
+              autoComplete="off"
+              {...asItIs}
+            />
+            <Field
+              label={t('pin')}
+              rule={t('pinRule')}
+              name="pin"
+              inputMode="numeric"
+              maxLength={6}
+              autoComplete="off"
+            />
             <RoleBoxes choices={rolesToGive(permit)} held={['learner']} />
             <ClassChoice organizationId={organizationOf(permit)} />
           </ActForm>

@@ -3,6 +3,7 @@ import { getTranslations } from 'next-intl/server';
 import { readReset } from '@/app/_server/entering/reset-secret';
 import { page } from '@/app/_server/guard';
 import { ActForm } from '@/app/_ui/act-form';
+import { Field } from '@/app/_ui/field';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
 import { shownName, takesMail } from '@/lib/accounts/sign-in-name';
@@ -33,20 +34,15 @@ export default page('/reset/[token]', async (_, { params }: PageProps<'/reset/[t
                 <input type="hidden" name="token" value={token} />
                 {/* Lets a password keeper file it under the right name. */}
                 <input type="hidden" name="username" value={shownName(person.email)} autoComplete="username" />
-                <label className={ui.field}>
-                  <span>{t('secret')}</span>
-                  <input
-                    name="secret"
-                    type="password"
-                    required
-                    maxLength={200}
-                    autoComplete="new-password"
-                    aria-describedby="secret-rule"
-                  />
-                </label>
-                <p id="secret-rule" className={ui.small}>
-                  {takesMail(person.email) ? t('passwordRule') : t('pinRule')}
-                </p>
+                <Field
+                  label={t('secret')}
+                  rule={takesMail(person.email) ? t('passwordRule') : t('pinRule')}
+                  name="secret"
+                  type="password"
+                  required
+                  maxLength={200}
+                  autoComplete="new-password"
+                />
               </ActForm>
             </>
           ) : (

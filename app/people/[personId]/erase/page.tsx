@@ -6,6 +6,7 @@ import { LONGEST_NAME } from '@/app/_server/entering/newcomer';
 import { page } from '@/app/_server/guard';
 import { memberNamed } from '@/app/_server/people/change-member';
 import { ActForm } from '@/app/_ui/act-form';
+import { Field } from '@/app/_ui/field';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
 import { countHeld } from '@/db/queries/people';
@@ -40,10 +41,7 @@ export default page('/people/[personId]/erase', async (permit) => {
           <p>{t('eraseNothingKept')}</p>
           <ActForm className={ui.stack} action={erasePerson} submit={t('eraseNow')} failed={problems('no-answer')}>
             <input type="hidden" name="personId" value={person.userId} />
-            <label className={ui.field}>
-              <span>{t('eraseName')}</span>
-              <input name="name" required maxLength={LONGEST_NAME} autoComplete="off" />
-            </label>
+            <Field label={t('eraseName')} name="name" required maxLength={LONGEST_NAME} autoComplete="off" />
           </ActForm>
         </section>
         <p>

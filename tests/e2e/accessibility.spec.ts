@@ -1,6 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { codeOf } from '../support/case-codes';
+import { people } from '../support/people';
 import { expect, test } from './fixtures';
 import {
   codeOfTwo,
@@ -71,6 +72,37 @@ test('axe finds nothing serious after a jet, on a second cause and in the debrie
   await page.getByRole('button', { name: 'Make the call' }).click();
   await page.waitForURL(/\/debrief$/);
   await expectClean(page);
+});
+
+test.describe('for whoever is not signed in', () => {
+  test.use({ as: null });
+
+  test('axe finds nothing serious on the ways in', async ({ page }) => {
+    for (const path of ['/sign-in', '/join', '/invited/none', '/reset/none']) {
+      await page.goto(path);
+      await expectClean(page);
+    }
+  });
+});
+
+test.describe('for a keeper', () => {
+  test.use({ as: 'keeper' });
+
+  test('axe finds nothing serious on the pages about people', async ({ page }) => {
+    const person = `/people/${people.secondLearner.id}`;
+    const ofPerson = [person, `${person}/merge`, `${person}/erase`];
+    for (const path of ['/people', '/people/add', '/people/import', ...ofPerson, '/classes', '/me']) {
+      await page.goto(path);
+      await expectClean(page);
+    }
+  });
+
+  test('axe finds nothing serious on the log, the settings and the upkeep', async ({ page }) => {
+    for (const path of ['/log', '/settings', '/upkeep']) {
+      await page.goto(path);
+      await expectClean(page);
+    }
+  });
 });
 
 /** In both themes; the dark one differs in nothing but its colours. */

@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
@@ -9,5 +10,7 @@ export default defineConfig({
   test: {
     include: ['tests/{unit,reference,property,db}/**/*.test.ts'],
     testTimeout: 60_000,
+    // On two cores it would keep to one.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
   },
 });

@@ -7,7 +7,7 @@ import { Field } from '@/app/_ui/field';
 import lines from '@/app/_ui/lines.module.css';
 import { shownTime } from '@/app/_ui/shown-date';
 import ui from '@/app/_ui/ui.module.css';
-import { type InvitationLine, listOpenInvitations } from '@/db/queries/people';
+import { type InvitationLine, listOpenInvitations } from '@/db/queries/invitations';
 import { parseRoles } from '@/lib/accounts/roles';
 import type { OrganizationSettings } from '@/lib/accounts/settings';
 import { invitePerson, withdrawInvitation } from './actions';

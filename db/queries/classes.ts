@@ -121,3 +121,12 @@ export function addingClassPlace(db: Db, place: typeof classPlaces.$inferInsert)
 export function removingClassPlace(db: Db, { classId, userId }: { classId: string; userId: string }): Statement {
   return db.delete(classPlaces).where(and(eq(classPlaces.classId, classId), eq(classPlaces.userId, userId)));
 }
+
+/** Whether the organisation of a class is that one, and the class goes on. */
+export async function isOpenClassOf(db: Db, organizationId: string, classId: string): Promise<boolean> {
+  const [row] = await db
+    .select({ id: classes.id })
+    .from(classes)
+    .where(and(eq(classes.id, classId), eq(classes.organizationId, organizationId), isNull(classes.archivedAt)));
+  return row !== undefined;
+}

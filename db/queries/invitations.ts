@@ -1,6 +1,6 @@
-import { and, eq, gt } from 'drizzle-orm';
+import { and, desc, eq, gt, sql } from 'drizzle-orm';
 import type { Db } from '../client';
-import { invitations, organizations } from '../schema';
+import { classes, invitations, organizations } from '../schema';
 import type { Statement } from '../together';
 
 export type Invitation = typeof invitations.$inferSelect;
@@ -60,4 +60,52 @@ export function withdrawingInvitations(db: Db, organizationId: string): Statemen
     .update(invitations)
     .set({ status: 'withdrawn', email: null })
     .where(and(eq(invitations.organizationId, organizationId), eq(invitations.status, 'pending')));
+}
+
+export interface InvitationLine {
+  id: string;
+  role: string;
+  email: string | null;
+  className: string | null;
+  expiresAt: Date;
+}
+
+/** Invitations that still let somebody in, the newest first. */
+export async function listOpenInvitations(
+  db: Db,
+  organizationId: string,
+  now: Date,
+  limit: number,
+): Promise<InvitationLine[]> {
+  return db
+    .select({
+      id: invitations.id,
+      role: invitations.role,
+      email: invitations.email,
+      className: classes.name,
+      expiresAt: invitations.expiresAt,
+    })
+    .from(invitations)
+    .leftJoin(classes, eq(classes.id, invitations.classId))
+    .where(
+      and(
+        eq(invitations.organizationId, organizationId),
+        eq(invitations.status, 'pending'),
+        sql`${invitations.expiresAt} > ${sql.param(now, invitations.expiresAt)}`,
+      ),
+    )
+    .orderBy(desc(invitations.createdAt), desc(invitations.id))
+    .limit(limit);
+}
+
+/** Takes an invitation of an organisation back, and forgets where it was sent; nothing happens when it is not open any more. */
+export function withdrawingInvitation(
+  db: Db,
+  { organizationId, invitationId }: { organizationId: string; invitationId: string },
+): Statement {
+  const own = and(eq(invitations.id, invitationId), eq(invitations.organizationId, organizationId));
+  return db
+    .update(invitations)
+    .set({ status: 'withdrawn', email: null })
+    .where(and(own, eq(invitations.status, 'pending')));
 }

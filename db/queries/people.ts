@@ -1,22 +1,7 @@
-import {
-  and,
-  asc,
-  count,
-  desc,
-  eq,
-  exists,
-  inArray,
-  isNull,
-  like,
-  max,
-  notExists,
-  or,
-  type SQL,
-  sql,
-} from 'drizzle-orm';
+import { and, asc, count, desc, eq, exists, inArray, like, max, notExists, or, type SQL, sql } from 'drizzle-orm';
 import type { Role } from '../../lib/accounts/roles';
 import type { Db } from '../client';
-import { attempts, calls, classes, classPlaces, invitations, members, sessions, users, verifications } from '../schema';
+import { attempts, calls, classes, classPlaces, members, sessions, users, verifications } from '../schema';
 import type { Statement } from '../together';
 import { ofLearnerIn } from './attempts';
 
@@ -176,11 +161,6 @@ export function removingMember(db: Db, key: MemberKey): Statement {
   return db.delete(members).where(or(and(self, notAdministrator), whereNotLastAdministrator(db, key)));
 }
 
-/** Signs somebody out everywhere. */
-export function removingSessions(db: Db, userId: string): Statement {
-  return db.delete(sessions).where(eq(sessions.userId, userId));
-}
-
 /** Makes every open link to a new password or PIN of somebody's open nothing any more. */
 export function removingResetLinks(db: Db, userId: string): Statement {
   return db.delete(verifications).where(eq(verifications.value, userId));
@@ -195,70 +175,4 @@ export async function listOthers(
 ): Promise<PersonLine[]> {
   const people = await listPeople(db, organizationId, filter, limit);
   return people.filter(({ id }) => id !== userId);
-}
-
-export interface InvitationLine {
-  id: string;
-  role: string;
-  email: string | null;
-  className: string | null;
-  expiresAt: Date;
-}
-
-/** Invitations that still let somebody in, the newest first. */
-export async function listOpenInvitations(
-  db: Db,
-  organizationId: string,
-  now: Date,
-  limit: number,
-): Promise<InvitationLine[]> {
-  return db
-    .select({
-      id: invitations.id,
-      role: invitations.role,
-      email: invitations.email,
-      className: classes.name,
-      expiresAt: invitations.expiresAt,
-    })
-    .from(invitations)
-    .leftJoin(classes, eq(classes.id, invitations.classId))
-    .where(
-      and(
-        eq(invitations.organizationId, organizationId),
-        eq(invitations.status, 'pending'),
-        sql`${invitations.expiresAt} > ${sql.param(now, invitations.expiresAt)}`,
-      ),
-    )
-    .orderBy(desc(invitations.createdAt), desc(invitations.id))
-    .limit(limit);
-}
-
-/** Takes an invitation of an organisation back, and forgets where it was sent; nothing happens when it is not open any more. */
-export function withdrawingInvitation(
-  db: Db,
-  { organizationId, invitationId }: { organizationId: string; invitationId: string },
-): Statement {
-  const own = and(eq(invitations.id, invitationId), eq(invitations.organizationId, organizationId));
-  return db
-    .update(invitations)
-    .set({ status: 'withdrawn', email: null })
-    .where(and(own, eq(invitations.status, 'pending')));
-}
-
-/** Addresses among some that somebody signs in with already. */
-export async function listTaken(db: Db, addresses: readonly string[]): Promise<string[]> {
-  const rows = await db
-    .select({ address: users.email })
-    .from(users)
-    .where(inArray(users.email, [...addresses]));
-  return rows.map(({ address }) => address);
-}
-
-/** Whether the organisation of a class is that one, and the class goes on. */
-export async function isOpenClassOf(db: Db, organizationId: string, classId: string): Promise<boolean> {
-  const [row] = await db
-    .select({ id: classes.id })
-    .from(classes)
-    .where(and(eq(classes.id, classId), eq(classes.organizationId, organizationId), isNull(classes.archivedAt)));
-  return row !== undefined;
 }

@@ -44,3 +44,8 @@ export function changingActiveOrganization(
     .set({ activeOrganizationId: organizationId })
     .where(and(eq(sessions.userId, userId), eq(sessions.token, token)));
 }
+
+/** Signs somebody out everywhere. */
+export function removingSessions(db: Db, userId: string): Statement {
+  return db.delete(sessions).where(eq(sessions.userId, userId));
+}

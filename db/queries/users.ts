@@ -1,4 +1,4 @@
-import { and, count, eq } from 'drizzle-orm';
+import { and, count, eq, inArray } from 'drizzle-orm';
 import type { Db } from '../client';
 import { accounts, users } from '../schema';
 import type { Statement } from '../together';
@@ -59,4 +59,13 @@ export function changingName(db: Db, { userId, name, at }: { userId: string; nam
 export async function hasCredential(db: Db, userId: string): Promise<boolean> {
   const rows = await db.select({ id: accounts.id }).from(accounts).where(eq(accounts.userId, userId)).limit(1);
   return rows.length > 0;
+}
+
+/** Addresses among some that somebody signs in with already. */
+export async function listTaken(db: Db, addresses: readonly string[]): Promise<string[]> {
+  const rows = await db
+    .select({ address: users.email })
+    .from(users)
+    .where(inArray(users.email, [...addresses]));
+  return rows.map(({ address }) => address);
 }

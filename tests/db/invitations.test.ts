@@ -5,9 +5,9 @@ import {
   addingInvitation,
   findInvitation,
   findOpenInvitation,
+  withdrawingInvitation,
   withdrawingInvitations,
 } from '@/db/queries/invitations';
-import { withdrawingInvitation } from '@/db/queries/people';
 import { addingUser, findUser } from '@/db/queries/users';
 import { claimThen, together } from '@/db/together';
 import { aUser } from '../support/people-rows';

@@ -2,21 +2,19 @@ import { sql } from 'drizzle-orm';
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { Db } from '@/db/client';
 import { ofLearnerIn, recordAttempt } from '@/db/queries/attempts';
-import { addingClass, addingClassPlace, changingClass } from '@/db/queries/classes';
-import { addingInvitation } from '@/db/queries/invitations';
+import { addingClass, addingClassPlace, changingClass, isOpenClassOf } from '@/db/queries/classes';
+import { addingInvitation, listOpenInvitations } from '@/db/queries/invitations';
 import {
   countHeld,
   findLastSignIn,
-  isOpenClassOf,
-  listOpenInvitations,
   listOthers,
   listPeople,
   listPlaces,
-  listTaken,
   type PeopleFilter,
   removingResetLinks,
-  removingSessions,
 } from '@/db/queries/people';
+import { removingSessions } from '@/db/queries/sessions';
+import { listTaken } from '@/db/queries/users';
 import { attempts, sessions, verifications } from '@/db/schema';
 import { together } from '@/db/together';
 import { anAttempt } from '../support/attempt-rows';

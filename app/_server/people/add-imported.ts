@@ -1,6 +1,6 @@
 import { after } from 'next/server';
 import { addingLogEntry } from '@/db/queries/log-entries';
-import { listTaken } from '@/db/queries/people';
+import { listTaken } from '@/db/queries/users';
 import { together } from '@/db/together';
 import { takesMail } from '@/lib/accounts/sign-in-name';
 import { database } from '../database';

@@ -1,4 +1,4 @@
-import { isOpenClassOf } from '@/db/queries/people';
+import { isOpenClassOf } from '@/db/queries/classes';
 import { database } from '../database';
 import { organizationOf, type SignedInPermit } from '../permit';
 

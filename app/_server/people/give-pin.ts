@@ -1,6 +1,7 @@
 import { revalidatePath } from 'next/cache';
 import { addingLogEntry } from '@/db/queries/log-entries';
-import { removingResetLinks, removingSessions } from '@/db/queries/people';
+import { removingResetLinks } from '@/db/queries/people';
+import { removingSessions } from '@/db/queries/sessions';
 import { addingCredential, changingCredential, hasCredential } from '@/db/queries/users';
 import { together } from '@/db/together';
 import { database } from '../database';

@@ -1,6 +1,6 @@
 import { listClasses } from '@/db/queries/classes';
 import { findOrganization } from '@/db/queries/organizations';
-import { listTaken } from '@/db/queries/people';
+import { listTaken } from '@/db/queries/users';
 import { database } from '../database';
 import { organizationOf, type SignedInPermit } from '../permit';
 import { type ImportRow, markTaken, parseImport, type UnreadList } from './parse-import';

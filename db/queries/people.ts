@@ -1,7 +1,7 @@
-import { and, asc, count, desc, eq, exists, inArray, like, max, notExists, or, type SQL, sql } from 'drizzle-orm';
+import { and, asc, count, eq, exists, inArray, like, max, notExists, or, type SQL, sql } from 'drizzle-orm';
 import type { Role } from '../../lib/accounts/roles';
 import type { Db } from '../client';
-import { attempts, calls, classes, classPlaces, members, sessions, users, verifications } from '../schema';
+import { attempts, calls, classes, classPlaces, logEntries, members, users, verifications } from '../schema';
 import type { Statement } from '../together';
 import { ofLearnerIn } from './attempts';
 
@@ -90,15 +90,19 @@ export async function listPlaces(db: Db, organizationId: string, userIds: readon
     .orderBy(asc(classes.name));
 }
 
-/** When somebody last signed in on a device that is still signed in; null when on none. */
-export async function findLastSignIn(db: Db, userId: string): Promise<Date | null> {
+/** When somebody last signed in, as an organisation's log tells it; null when it tells of no time. */
+export async function findLastSignIn(db: Db, { organizationId, userId }: MemberKey): Promise<Date | null> {
   const [row] = await db
-    .select({ at: sessions.createdAt })
-    .from(sessions)
-    .where(eq(sessions.userId, userId))
-    .orderBy(desc(sessions.createdAt))
-    .limit(1);
+    .select({ at: max(logEntries.at) })
+    .from(logEntries)
+    .where(ofSignInsTo(organizationId, userId));
   return row?.at ?? null;
+}
+
+/** Read by the person: an organisation's log is longer than anybody's part in it. */
+export function ofSignInsTo(organizationId: string, userId: string) {
+  const own = and(eq(logEntries.personId, userId), eq(logEntries.event, 'signed-in'));
+  return and(own, sql`+${logEntries.organizationId} = ${organizationId}`);
 }
 
 export interface Held {

@@ -4,19 +4,22 @@ import type { Db } from '@/db/client';
 import { ofLearnerIn, recordAttempt } from '@/db/queries/attempts';
 import { addingClass, addingClassPlace, changingClass, isOpenClassOf } from '@/db/queries/classes';
 import { addingInvitation, listOpenInvitations } from '@/db/queries/invitations';
+import { addingLogEntry } from '@/db/queries/log-entries';
 import {
   countHeld,
   findLastSignIn,
   listOthers,
   listPeople,
   listPlaces,
+  ofSignInsTo,
   type PeopleFilter,
   removingResetLinks,
 } from '@/db/queries/people';
-import { removingSessions } from '@/db/queries/sessions';
+import { listSessions, removingSessions } from '@/db/queries/sessions';
 import { listTaken } from '@/db/queries/users';
-import { attempts, sessions, verifications } from '@/db/schema';
+import { attempts, logEntries, verifications } from '@/db/schema';
 import { together } from '@/db/together';
+import type { LogEvent } from '@/lib/accounts/log-events';
 import { anAttempt } from '../support/attempt-rows';
 import {
   addHeld,
@@ -28,6 +31,8 @@ import {
   noon,
 } from '../support/shop-rows';
 import { testDatabase } from '../support/test-database';
+
+const later = new Date(dayAfter.getTime() + 1);
 
 let db: Db;
 
@@ -219,28 +224,53 @@ test('names to sign in with are taken across the whole installation', async () =
   expect(await listTaken(db, [])).toEqual([]);
 });
 
+describe('a last sign-in', () => {
+  const signedIn = (at: Date, organizationId = 'harbour', event: LogEvent = 'signed-in') =>
+    addingLogEntry(db, { at, organizationId, actorId: 'bo', event, personId: 'bo' });
+  const lastOf = (userId: string) => findLastSignIn(db, { organizationId: 'harbour', userId });
+
+  test('is the latest that the organisation has seen, whatever was written later', async () => {
+    await together(db, [signedIn(dayAfter), signedIn(noon), signedIn(later, 'harbour', 'signed-out')]);
+    expect(await lastOf('bo')).toEqual(dayAfter);
+    expect(await lastOf('ben')).toBeNull();
+  });
+
+  test('stays known once every session has ended', async () => {
+    await addSignedIn(db, 'bo', 'harbour');
+    await together(db, [signedIn(noon)]);
+    await together(db, [removingSessions(db, 'bo')]);
+    expect(await lastOf('bo')).toEqual(noon);
+  });
+
+  test('is not told by what another organisation saw', async () => {
+    await together(db, [signedIn(noon), signedIn(dayAfter, 'college')]);
+    expect(await lastOf('bo')).toEqual(noon);
+  });
+
+  test('is looked up by whose it is, not in all of the organisation’s log', () => {
+    const entries = db.select().from(logEntries).where(ofSignInsTo('harbour', 'bo')).getSQL();
+    const plan = db.all<{ detail: string }>(sql`explain query plan ${entries}`);
+    expect(plan.map(({ detail }) => detail)).toEqual([expect.stringContaining('(person_id=?)')]);
+  });
+});
+
 describe('where somebody is signed in', () => {
-  test('tells when they last signed in', async () => {
+  const sessionsOf = async (userId: string) => (await listSessions(db, userId, noon, 10)).length;
+
+  beforeEach(async () => {
     await addSignedIn(db, 'ben', 'harbour');
-    const again = { token: 'further', userId: 'ben', createdAt: dayAfter, updatedAt: dayAfter, expiresAt: dayAfter };
-    await db.insert(sessions).values({ id: 'further', ...again });
-    expect(await findLastSignIn(db, 'ben')).toEqual(dayAfter);
-    expect(await findLastSignIn(db, 'bo')).toBeNull();
+    await addSignedIn(db, 'bo', 'harbour');
   });
 
   test('is ended everywhere at once, and nobody else’s', async () => {
-    await addSignedIn(db, 'ben', 'harbour');
-    await addSignedIn(db, 'bo', 'harbour');
     await together(db, [removingSessions(db, 'ben')]);
-    expect(await findLastSignIn(db, 'ben')).toBeNull();
-    expect(await findLastSignIn(db, 'bo')).toEqual(noon);
+    expect(await sessionsOf('ben')).toBe(0);
+    expect(await sessionsOf('bo')).toBe(1);
   });
 
   test('may have open links to a new password, which are closed for one person alone', async () => {
-    await addSignedIn(db, 'ben', 'harbour');
-    await addSignedIn(db, 'bo', 'harbour');
     await together(db, [removingResetLinks(db, 'ben')]);
     expect((await db.select().from(verifications)).map(({ value }) => value)).toEqual(['bo']);
-    expect(await findLastSignIn(db, 'ben')).toEqual(noon);
+    expect(await sessionsOf('ben')).toBe(1);
   });
 });

@@ -53,7 +53,7 @@ export default page('/people/[personId]', async (permit) => {
 
 async function Facts({ person, settings }: { person: NamedMember; settings: OrganizationSettings }) {
   const { organizationId, userId, address, role, deactivatedAt, erasureAskedAt } = person;
-  const lastSignIn = await findLastSignIn(database(), userId);
+  const lastSignIn = await findLastSignIn(database(), person);
   const places = await listPlaces(database(), organizationId, [userId]);
   const t = await getTranslations('people');
   const roles = await getTranslations('roles');

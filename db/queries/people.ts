@@ -99,10 +99,12 @@ export async function findLastSignIn(db: Db, { organizationId, userId }: MemberK
   return row?.at ?? null;
 }
 
-/** Read by the person: an organisation's log is longer than anybody's part in it. */
 export function ofSignInsTo(organizationId: string, userId: string) {
-  const own = and(eq(logEntries.personId, userId), eq(logEntries.event, 'signed-in'));
-  return and(own, sql`+${logEntries.organizationId} = ${organizationId}`);
+  return and(
+    eq(logEntries.personId, userId),
+    eq(logEntries.event, 'signed-in'),
+    eq(logEntries.organizationId, organizationId),
+  );
 }
 
 export interface Held {

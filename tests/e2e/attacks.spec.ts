@@ -286,6 +286,21 @@ test.describe('links', () => {
     expect(await listMemberships(db, user?.id ?? '')).toMatchObject([{ role: 'learner' }]);
   });
 
+  test('a password set by one of two links leaves nothing to the other', async () => {
+    const { id } = await aPerson();
+    const administrator = { origin, cookie: await newSession(db, people.administrator.id) };
+    const tokens = [];
+    for (let n = 0; n < 2; n++) {
+      const made = await callAction(administrator, `/people/${id}`, 'makeResetLink', { personId: id });
+      tokens.push(/\/reset\/([\w-]{20,})/.exec(made.text)?.[1] ?? '');
+    }
+    const [first = '', second = ''] = tokens;
+    const set = (token: string) =>
+      callAction({ origin }, `/reset/${token}`, 'setNewPassword', { token, secret: 'a brand new password' });
+    expect((await set(second)).goesTo).toMatch(/^\/sign-in/);
+    expect((await set(first)).text).toContain(problems['link-dead']);
+  });
+
   test('a link to a new password works once, not after its time, and signs everybody out', async () => {
     const { id, name } = await aPerson();
     const session = await newSession(db, id);

@@ -6,6 +6,7 @@ import { entryBy } from '@/app/_server/log-entry';
 import type { SignedInPermit } from '@/app/_server/permit';
 import { countTry, forgettingTries } from '@/app/_server/slow-down';
 import { addingLogEntry } from '@/db/queries/log-entries';
+import { removingResetLinks } from '@/db/queries/people';
 import { changingActiveOrganization } from '@/db/queries/sessions';
 import { together } from '@/db/together';
 import { type SecretFault, secretFault } from '@/lib/accounts/secret-rules';
@@ -17,8 +18,9 @@ export interface SecretRefusal {
 }
 
 /**
- * Sets a person another password or PIN, where they know the present one, and ends all their sessions: this browser gets
- * a new one, in the same organisation. Guessing at the present one is slowed like guessing at the sign-in.
+ * Sets a person another password or PIN, where they know the present one, and ends all their sessions and open reset
+ * links: this browser gets a new session, in the same organisation. Guessing at the present one is slowed like guessing
+ * at the sign-in.
  *
  * @returns undefined when it is done.
  */
@@ -55,6 +57,7 @@ async function settle(permit: SignedInPermit, token: string): Promise<void> {
   const { personId, organizationId } = permit.session.actor;
   await together(database(), [
     changingActiveOrganization(database(), { userId: personId, token, organizationId }),
+    removingResetLinks(database(), personId),
     forgettingTries(`name:${permit.session.address}`),
     addingLogEntry(database(), entryBy(permit, 'password-changed', { personId })),
   ]);

@@ -1,5 +1,6 @@
 import { addingLogEntry } from '@/db/queries/log-entries';
 import { listMemberships } from '@/db/queries/members';
+import { removingResetLinks } from '@/db/queries/people';
 import { findUser, type User } from '@/db/queries/users';
 import { together } from '@/db/together';
 import { type SecretFault, secretFault } from '@/lib/accounts/secret-rules';
@@ -16,7 +17,7 @@ export async function readReset(token: string): Promise<User | undefined> {
   return findUser(database(), found.value);
 }
 
-/** Sets a password or PIN anew and ends every session. Undefined when it is done. */
+/** Sets a password or PIN anew, and ends every session and every other open link. Undefined when it is done. */
 export async function resetSecret(token: string, secret: string): Promise<SecretFault | 'link-dead' | undefined> {
   const person = await readReset(token);
   if (!person) return 'link-dead';
@@ -29,14 +30,15 @@ export async function resetSecret(token: string, secret: string): Promise<Secret
     if (isAuthRefusal(error)) return 'link-dead';
     throw error;
   }
-  await logReset(person);
+  await settle(person);
   return undefined;
 }
 
-async function logReset({ id, email }: User): Promise<void> {
+async function settle({ id, email }: User): Promise<void> {
   const at = new Date();
   const memberships = await listMemberships(database(), id);
   await together(database(), [
+    removingResetLinks(database(), id),
     forgettingTries(`name:${email}`),
     ...memberships.map(({ organizationId }) =>
       addingLogEntry(database(), { at, organizationId, actorId: id, event: 'reset-link-used', personId: id }),

@@ -10,6 +10,8 @@ import { causeSchema } from '@/lib/faults/cause';
 import { fuelSchema } from '@/lib/fluids/fuel';
 import { gaugeSchema } from '@/lib/gauges/gauge';
 import { rubricSchema } from '@/lib/grading/rubric';
+import { checkQuestions } from '@/lib/questions/check-questions';
+import { type QuestionContent, questionContentSchema } from '@/lib/questions/question-content';
 import { rigSchema } from '@/lib/rig/rig';
 import { codeNamesSchema } from '@/lib/symptoms/code-names';
 import { topicSchema } from '@/lib/topics/topic';
@@ -25,6 +27,7 @@ export class ContentError extends Error {
 /** Reads, validates and cross-checks all content. @throws ContentError naming file, path and expectation. */
 export function loadCatalogue(folder = CONTENT): Catalogue {
   const hash = createHash('sha256');
+  const questionHash = createHash('sha256');
   const catalogue: Catalogue = {
     rigs: loadFolder(folder, 'rigs', rigSchema, hash),
     causes: loadFolder(folder, 'causes', causeSchema, hash),
@@ -35,11 +38,14 @@ export function loadCatalogue(folder = CONTENT): Catalogue {
     codeNames: only('codes', loadFolder(folder, 'codes', codeNamesSchema, hash)),
     restoring: byId(only('restoring', loadFolder(folder, 'restoring', restoringSchema)).steps),
     rubrics: loadFolder(folder, 'rubrics', rubricSchema),
+    questions: loadFolder<QuestionContent>(folder, 'questions', questionContentSchema, questionHash),
     contentHash: '',
+    questionHash: '',
   };
-  const broken = checkReferences(catalogue);
+  const broken = [...checkReferences(catalogue), ...checkQuestions(catalogue)];
   if (broken.length > 0) throw new ContentError(broken.join('\n'));
-  return { ...catalogue, contentHash: hash.digest('hex') };
+  const contentHash = hash.digest('hex');
+  return { ...catalogue, contentHash, questionHash: questionHash.update(contentHash).digest('hex') };
 }
 
 function only<T>(name: string, items: ReadonlyMap<string, T>): T {
@@ -55,7 +61,12 @@ function byId<T extends { id: string }>(items: readonly T[]): ReadonlyMap<string
 type Hash = ReturnType<typeof createHash>;
 
 /** One item a file, named by its id, in the order of the ids. Without `hash` for what moves no reading. */
-function loadFolder<T extends { id: string }>(root: string, name: string, schema: z.ZodType<T>, hash?: Hash) {
+function loadFolder<T extends { id: string }>(
+  root: string,
+  name: string,
+  schema: z.ZodType<T>,
+  hash?: Hash,
+): Map<T['id'], T> {
   const files = readdirSync(join(root, name)).filter((file) => file.endsWith('.json'));
   const items = files.sort().map((file) => {
     const path = `content/${name}/${file}`;
@@ -65,7 +76,7 @@ function loadFolder<T extends { id: string }>(root: string, name: string, schema
       throw new ContentError(`${path}: id: expected ${file.replace('.json', '')}, got ${item.id}`);
     // Hash what was parsed, so that line ends and indentation do not make another version.
     hash?.update(`${path}\u0000${JSON.stringify(item)}\u0000`);
-    return [item.id, item] as const;
+    return [item.id, item] as [T['id'], T];
   });
   return new Map(items);
 }

@@ -4,6 +4,8 @@ import type { Cause } from './faults/cause';
 import type { Fuel } from './fluids/fuel';
 import type { Gauge } from './gauges/gauge';
 import type { Rubric } from './grading/rubric';
+import type { QuestionKindId } from './questions/question';
+import type { QuestionContent } from './questions/question-content';
 import type { Rig } from './rig/rig';
 import type { CodeNames } from './symptoms/code-names';
 import type { Topic } from './topics/topic';
@@ -17,10 +19,14 @@ export interface Catalogue {
   fuels: ReadonlyMap<string, Fuel>;
   /** They say what is learnt, and move no reading. */
   topics: ReadonlyMap<string, Topic>;
+  /** Words and ranges of the generated questions, by kind. */
+  questions: ReadonlyMap<QuestionKindId, QuestionContent>;
   codeNames: CodeNames;
   /** What may have to be put right before a vehicle is handed back, in the order of the file. */
   restoring: ReadonlyMap<string, RestoringStep>;
   rubrics: ReadonlyMap<string, Rubric>;
   /** SHA-256 over every content file that can move a reading. */
   contentHash: string;
+  /** The same, with every content file that can move a question. */
+  questionHash: string;
 }

@@ -1,0 +1,104 @@
+import { createTranslator } from 'next-intl';
+import { showNumber, withUnit } from '@/app/_ui/show-quantity';
+import messages from '@/content/messages/en.json' with { type: 'json' };
+import type { Catalogue } from '@/lib/catalogue';
+import type { Line, Named, Value } from '@/lib/questions/line';
+import type { QuestionContent } from '@/lib/questions/question-content';
+
+/** Words to be shown: plain, or Markdown that somebody wrote. */
+export type Said = { text: string } | { markdown: string };
+
+/**
+ * Turns lines into words.
+ *
+ * @param content  The kind whose words they are; undefined for a written question, which has Markdown alone.
+ */
+export function sayer(content: QuestionContent | undefined, catalogue: Catalogue): (line: Line) => Said {
+  const words = content && createTranslator({ locale: 'en', messages: content.text.en.lines });
+  const sayText = (line: Line): string => {
+    if ('markdown' in line) return line.markdown;
+    if (!words) throw new RangeError(`There are no words for ${line.say}`);
+    return words(line.say, valuesOf(line.with ?? {}));
+  };
+  const valuesOf = (values: Readonly<Record<string, Value>>) =>
+    Object.fromEntries(Object.entries(values).map(([key, value]) => [key, show(value)]));
+  const show = (value: Value): string | number => {
+    if (typeof value === 'string') return value;
+    // A whole number stays one, for plurals.
+    if (typeof value === 'number') return Number.isInteger(value) ? value : showNumber(value);
+    if ('quantity' in value) return withUnit(showNumber(value.quantity), value.unit);
+    if ('list' in value) return list.format(value.list.map((item) => String(show(item))));
+    return 'line' in value ? sayText(value.line) : nameOf(value, catalogue);
+  };
+  return (line) => ('markdown' in line ? line : { text: sayText(line) });
+}
+
+const list = new Intl.ListFormat('en', { type: 'conjunction' });
+const interfaceWords = createTranslator({ locale: 'en', messages });
+
+/** What something is called. @throws RangeError when content has no such thing. */
+export function nameOf(named: { name: Named; id: string; of?: string }, catalogue: Catalogue): string {
+  const found = findName(named, catalogue);
+  if (found === undefined)
+    throw new RangeError(`There is no ${named.name} ${named.id}${named.of ? ` of ${named.of}` : ''}`);
+  return found;
+}
+
+function findName({ name, id, of = '' }: { name: Named; id: string; of?: string }, catalogue: Catalogue) {
+  const rig = catalogue.rigs.get(of);
+  switch (name) {
+    case 'rig':
+      return catalogue.rigs.get(id)?.text.en.name;
+    case 'element':
+      return rig?.elements.find((element) => element.id === id)?.text.en;
+    case 'port':
+      return rig?.ports.find((port) => port.id === id)?.text.en;
+    case 'node':
+      return rig && nodeName(id, rig);
+    case 'cause':
+      return catalogue.causes.get(id)?.text.en.name;
+    case 'repair':
+      return catalogue.causes.get(of)?.repairs.find((repair) => repair.id === id)?.text.en;
+    case 'check':
+      return catalogue.checks.get(id)?.text.en.name;
+    case 'check-quantity':
+      return catalogue.checks.get(of)?.text.en.quantities[id];
+    case 'gauge':
+      return catalogue.gauges.get(id)?.text.en.name;
+    case 'fuel':
+      return catalogue.fuels.get(id)?.text.en;
+    case 'topic':
+      return catalogue.topics.get(id)?.text.en.name;
+    case 'restoring':
+      return catalogue.restoring.get(id)?.text.en.name;
+    case 'spn':
+    case 'fmi':
+      return catalogue.codeNames[name][id];
+    default:
+      return spoken(NAMESPACES[name], id);
+  }
+}
+
+const NAMESPACES = {
+  condition: 'conditionsShort',
+  area: 'areas',
+  verdict: 'verdicts',
+  comparison: 'comparisons',
+  caution: 'cautions',
+} as const;
+
+function spoken(namespace: string, id: string): string | undefined {
+  const key = `${namespace}.${id}` as Parameters<typeof interfaceWords>[0];
+  return interfaceWords.has(key) ? interfaceWords(key) : undefined;
+}
+
+type Rig = Catalogue['rigs'] extends ReadonlyMap<string, infer R> ? R : never;
+
+/** A line is called by what it joins. */
+function nodeName(id: string, { nodes, elements }: Rig): string | undefined {
+  if (!nodes.some((node) => node.id === id)) return undefined;
+  const from = elements.find((element) => 'to' in element && element.to === id);
+  const to = elements.find((element) => 'from' in element && element.from === id);
+  if (!from || !to) return (from ?? to)?.text.en;
+  return interfaceWords('drawing.between', { from: from.text.en, to: to.text.en });
+}

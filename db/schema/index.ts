@@ -9,5 +9,8 @@ export { members } from './members';
 export { organizations } from './organizations';
 export { refusedTries } from './refused-tries';
 export { sessions } from './sessions';
+export * from './sitting-questions';
+export * from './sittings';
 export { users } from './users';
 export { verifications } from './verifications';
+export * from './written-questions';

@@ -1,13 +1,11 @@
 import { expect } from 'vitest';
 import { type Said, sayer } from '@/app/_server/questions/say';
-import { loadCatalogue } from '@/content/load';
 import { type Answer, type AnswerForm, fitsForm, type Key } from '@/lib/questions/answer';
 import type { Line } from '@/lib/questions/line';
 import { markAnswer } from '@/lib/questions/mark';
 import type { GeneratedQuestion, QuestionKindId } from '@/lib/questions/question';
 import { kindOf, questionFromSeed } from '@/lib/questions/question-from-seed';
-
-const catalogue = loadCatalogue();
+import { catalogue } from './bench-rig';
 
 /** Seeds that every kind is drawn with. */
 export const SEEDS = 5000;

@@ -10,6 +10,17 @@ CREATE TABLE `manual_marks` (
 	FOREIGN KEY (`sitting_id`) REFERENCES `sittings`(`id`) ON UPDATE no action ON DELETE no action
 );
 --> statement-breakpoint
+CREATE TABLE `pictures` (
+	`id` text PRIMARY KEY NOT NULL,
+	`organization_id` text NOT NULL,
+	`uploaded_by` text NOT NULL,
+	`width` integer NOT NULL,
+	`height` integer NOT NULL,
+	`bytes` integer NOT NULL,
+	`uploaded_at` integer NOT NULL,
+	FOREIGN KEY (`organization_id`) REFERENCES `organizations`(`id`) ON UPDATE no action ON DELETE no action
+);
+--> statement-breakpoint
 CREATE TABLE `question_marks` (
 	`sitting_id` text NOT NULL,
 	`place` integer NOT NULL,
@@ -66,17 +77,6 @@ CREATE TABLE `sittings` (
 --> statement-breakpoint
 CREATE INDEX `sittings_newest` ON `sittings` (`learner_id`,`created_at`);--> statement-breakpoint
 CREATE UNIQUE INDEX `sittings_once` ON `sittings` (`learner_id`,`key`);--> statement-breakpoint
-CREATE TABLE `pictures` (
-	`id` text PRIMARY KEY NOT NULL,
-	`organization_id` text NOT NULL,
-	`uploaded_by` text NOT NULL,
-	`width` integer NOT NULL,
-	`height` integer NOT NULL,
-	`bytes` integer NOT NULL,
-	`uploaded_at` integer NOT NULL,
-	FOREIGN KEY (`organization_id`) REFERENCES `organizations`(`id`) ON UPDATE no action ON DELETE no action
-);
---> statement-breakpoint
 CREATE TABLE `written_questions` (
 	`id` text PRIMARY KEY NOT NULL,
 	`organization_id` text NOT NULL,
@@ -101,4 +101,6 @@ CREATE TABLE `written_versions` (
 );
 --> statement-breakpoint
 CREATE INDEX `written_versions_by_state` ON `written_versions` (`state`);--> statement-breakpoint
-CREATE UNIQUE INDEX `written_versions_once` ON `written_versions` (`question_id`,`number`);
+CREATE UNIQUE INDEX `written_versions_once` ON `written_versions` (`question_id`,`number`);--> statement-breakpoint
+DROP INDEX `attempts_newest`;--> statement-breakpoint
+CREATE INDEX `attempts_of_learner` ON `attempts` (`learner_id`,`organization_id`,`created_at`);

@@ -58,12 +58,9 @@ export interface AttemptLine {
   total: number | null;
 }
 
-/**
- * Attempts of one learner in an organisation. Without statistics SQLite would go through all of the organisation's to find
- * them; the plus bars that index.
- */
+/** Attempts of one learner in an organisation. */
 export function ofLearnerIn(organizationId: string, learnerId: string | AnyColumn) {
-  return and(eq(attempts.learnerId, learnerId), sql`+${attempts.organizationId} = ${organizationId}`);
+  return and(eq(attempts.learnerId, learnerId), eq(attempts.organizationId, organizationId));
 }
 
 /** A learner's attempts in an organisation, newest first. */

@@ -27,7 +27,7 @@ export const attempts = sqliteTable(
   },
   (table) => [
     unique('attempts_once').on(table.learnerId, table.key),
-    index('attempts_newest').on(table.learnerId, table.createdAt),
+    index('attempts_of_learner').on(table.learnerId, table.organizationId, table.createdAt),
     index('attempts_of_organization').on(table.organizationId, table.createdAt),
   ],
 );

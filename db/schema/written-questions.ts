@@ -1,5 +1,5 @@
 import { index, integer, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core';
-import type { WrittenQuestion } from '../../lib/questions/written/written-question';
+import { type WrittenQuestion, writtenForms } from '../../lib/questions/written/written-question';
 import { organizations } from './organizations';
 
 export const versionStates = ['draft', 'in-review', 'live', 'retired'] as const;
@@ -32,6 +32,11 @@ export const writtenVersions = sqliteTable(
     number: integer().notNull(),
     state: text({ enum: versionStates }).notNull(),
     body: text({ mode: 'json' }).$type<WrittenQuestion>().notNull(),
+    /** What is looked for by, as the body has it. */
+    title: text().notNull(),
+    form: text({ enum: writtenForms }).notNull(),
+    /** Ids in commas, one before the first and one behind the last. */
+    topics: text().notNull(),
     writtenBy: text().notNull(),
     changedAt: integer({ mode: 'timestamp_ms' }).notNull(),
     /** Somebody other than `writtenBy`. */

@@ -26,6 +26,9 @@ interface UnitDefinition {
     | 'current'
     | 'resistance'
     | 'density'
+    | 'volume'
+    | 'rotation'
+    | 'viscosity'
     | 'grade';
   /** One of this unit in SI. */
   scale: number;
@@ -34,7 +37,7 @@ interface UnitDefinition {
 }
 
 /**
- * @source psi and inHg (0 °C, conventional): NIST SP 811 (2008), appendix B.8.
+ * @source psi, inHg (0 °C, conventional), US gal (231 in³) and US gal/min: NIST SP 811 (2008), appendix B.8.
  */
 export const units = {
   Pa: { dimension: 'pressure', scale: 1 },
@@ -46,6 +49,8 @@ export const units = {
   'm³/s': { dimension: 'flow', scale: 1 },
   'L/min': { dimension: 'flow', scale: 1e-3 / 60 },
   'mL/min': { dimension: 'flow', scale: 1e-6 / 60 },
+  'L/h': { dimension: 'flow', scale: 1e-3 / 3600 },
+  'US gal/min': { dimension: 'flow', scale: 3.785411784e-3 / 60 },
   K: { dimension: 'temperature', scale: 1 },
   '°C': { dimension: 'temperature', scale: 1, offset: ZERO_CELSIUS },
   '°F': { dimension: 'temperature', scale: 5 / 9, offset: ZERO_CELSIUS - 160 / 9 },
@@ -58,6 +63,11 @@ export const units = {
   A: { dimension: 'current', scale: 1 },
   Ω: { dimension: 'resistance', scale: 1 },
   'kg/m³': { dimension: 'density', scale: 1 },
+  L: { dimension: 'volume', scale: 1e-3 },
+  mL: { dimension: 'volume', scale: 1e-6 },
+  'US gal': { dimension: 'volume', scale: 3.785411784e-3 },
+  rpm: { dimension: 'rotation', scale: 1 / 60 },
+  'mm²/s': { dimension: 'viscosity', scale: 1e-6 },
   /** Steps of what an eye tells apart, counted from 0, the sound one. */
   grade: { dimension: 'grade', scale: 1 },
 } as const satisfies Record<string, UnitDefinition>;

@@ -28,7 +28,10 @@ export type Value =
   | number
   /** A code to choose words by; never words themselves. */
   | string
-  | { quantity: number; unit: Unit }
+  /** Printed with so many decimals where it says; to three figures otherwise. */
+  | { quantity: number; unit: Unit; decimals?: number }
+  /** A number without a unit, printed with so many decimals. */
+  | { number: number; decimals: number }
   /** `of`: the rig of an element, node or port; the check of one of its quantities; the cause of a repair. */
   | { name: Named; id: string; of?: string }
   | { list: readonly Value[] }

@@ -1,5 +1,5 @@
 import { createTranslator } from 'next-intl';
-import { showNumber, withUnit } from '@/app/_ui/show-quantity';
+import { showAtResolution, showNumber, withUnit } from '@/app/_ui/show-quantity';
 import messages from '@/content/messages/en.json' with { type: 'json' };
 import type { Catalogue } from '@/lib/catalogue';
 import type { Line, Named, Value } from '@/lib/questions/line';
@@ -26,11 +26,17 @@ export function sayer(content: QuestionContent | undefined, catalogue: Catalogue
     if (typeof value === 'string') return value;
     // A whole number stays one, for plurals.
     if (typeof value === 'number') return Number.isInteger(value) ? value : showNumber(value);
-    if ('quantity' in value) return withUnit(showNumber(value.quantity), value.unit);
+    if ('quantity' in value) return withUnit(showTo(value.quantity, value.decimals), value.unit);
+    if ('number' in value) return showTo(value.number, value.decimals);
     if ('list' in value) return list.format(value.list.map((item) => String(show(item))));
     return 'line' in value ? sayText(value.line) : nameOf(value, catalogue);
   };
   return (line) => ('markdown' in line ? line : { text: sayText(line) });
+}
+
+/** A calculation can only be followed with the digits that it was made from. */
+function showTo(value: number, decimals: number | undefined): string {
+  return decimals === undefined ? showNumber(value) : showAtResolution(value, Number(`1e-${decimals}`));
 }
 
 const list = new Intl.ListFormat('en', { type: 'conjunction' });

@@ -52,7 +52,8 @@ export function caseFromSeed(spec: CaseSpec, catalogue: Catalogue): Case {
   };
 }
 
-function drawSetting(rig: Rig, seed: string, { fuels }: Catalogue): Setting {
+/** The weather, the fuel and the filters of the day that a seed stands for. */
+export function drawSetting(rig: Rig, seed: string, { fuels }: Pick<Catalogue, 'fuels'>): Setting {
   const { settings } = rig;
   const draw = (name: string, [min, max]: readonly [number, number], step: number) =>
     Number((Math.round(randomStream(seed, `setting ${name}`).between(min, max) / step) * step).toFixed(2));

@@ -1,11 +1,6 @@
 import { expect, test } from 'vitest';
-import {
-  MOST_WORDS,
-  parseCall,
-  parseDecimal,
-  parseFinding,
-  parseReading,
-} from '@/app/learn/cases/[attemptId]/parse-forms';
+import { parseDecimal } from '@/app/_server/parse-decimal';
+import { MOST_WORDS, parseCall, parseFinding, parseReading } from '@/app/learn/cases/[attemptId]/parse-forms';
 
 const act = { attemptId: 'a', key: '0123456789abcdef' };
 

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { AnswerChoice, CallChoice } from '@/app/_server/decide-call';
+import { type NumberProblem, parseDecimal } from '@/app/_server/parse-decimal';
 import { areas } from '@/lib/areas';
 import type { HookUp } from '@/lib/cases/perform-check';
 import { comparisons, verdicts } from '@/lib/checks/verdict';
@@ -67,7 +68,7 @@ export function parseReading(form: unknown): (ActFields & { hookUp: HookUp }) | 
   return { attemptId, key, hookUp };
 }
 
-type ValueError = 'value-not-a-number' | 'value-ambiguous' | 'words-too-long';
+type ValueError = NumberProblem | 'words-too-long';
 
 export function parseFinding(
   form: unknown,
@@ -81,15 +82,6 @@ export function parseFinding(
   const entered = number === null || unit === undefined ? null : { value: number, unit };
   const finding: FindingAct = { kind: 'finding', ...rest, entered, limit: limit === NO_LIMIT ? null : limit, words };
   return { attemptId, key, finding };
-}
-
-/** A number as people write it, with a point or a comma; null for nothing. */
-export function parseDecimal(text: string): number | null | 'value-not-a-number' | 'value-ambiguous' {
-  const trimmed = text.trim();
-  if (trimmed === '') return null;
-  if (!/^-?\d{1,9}([.,]\d{1,9})?$/.test(trimmed)) return 'value-not-a-number';
-  if (/^-?[1-9]\d{0,2},\d{3}$/.test(trimmed)) return 'value-ambiguous';
-  return Number(trimmed.replace(',', '.'));
 }
 
 /** A call; `lacking` names what a second cause that was begun still needs. */

@@ -10,6 +10,7 @@ import { drawBias, readGauge } from '../gauges/read-gauge';
 import { inGaugeUnit } from '../gauges/uncertainty';
 import { randomStream } from '../random';
 import type { ConditionId } from '../rig/condition';
+import type { RigState } from '../rig/rig-state';
 import { canRun } from '../symptoms/complaint';
 import { fromSi } from '../units';
 import type { Case } from './case';
@@ -73,8 +74,19 @@ export function performCheck(
   return { shown: check.quantities.map((quantity) => showQuantity(theCase, condition, instrument, quantity)) };
 }
 
+/** As much of a case as an instrument sees. */
+export interface Measurable extends RigState {
+  spec: Pick<Case['spec'], 'seed'>;
+  workOrder: Pick<Case['workOrder'], 'codes'>;
+}
+
 /** What one instrument shows of one quantity on this case's rig. */
-export function showQuantity(theCase: Case, condition: ConditionId, instrument: Gauge, quantity: Quantity): Shown {
+export function showQuantity(
+  theCase: Measurable,
+  condition: ConditionId,
+  instrument: Gauge,
+  quantity: Quantity,
+): Shown {
   const { codes } = theCase.workOrder;
   if (quantity.measures === 'codes') return { kind: 'codes', quantity: quantity.id, codes };
   const gauge = gaugeFor(instrument, quantity);
@@ -108,14 +120,19 @@ export function showQuantity(theCase: Case, condition: ConditionId, instrument: 
 }
 
 /** A needle that swings by less than it can be read to stands still. */
-function flutterOf(theCase: Case, condition: ConditionId, gauge: Gauge, quantity: Quantity): { flutter?: number } {
+function flutterOf(
+  theCase: Measurable,
+  condition: ConditionId,
+  gauge: Gauge,
+  quantity: Quantity,
+): { flutter?: number } {
   if (gauge.display !== 'dial') return {};
   const swing = needleSwing(theCase, condition, quantity) * (fromSi(1, gauge.unit) - fromSi(0, gauge.unit));
   const flutter = Math.round(swing / gauge.resolution) * gauge.resolution;
   return flutter > 0 ? { flutter: Number(flutter.toPrecision(6)) } : {};
 }
 
-function linesOf(theCase: Case, { of }: Quantity): { lines?: ShownLine[] } {
+function linesOf(theCase: Measurable, { of }: Quantity): { lines?: ShownLine[] } {
   return of.kind === 'trace' ? { lines: recordedLines(theCase.traces.get(of.trace)) } : {};
 }
 

@@ -1,7 +1,8 @@
 import type { QuestionKind } from './kind';
+import { readDial } from './kinds/read-dial';
 import { type QuestionKindId, questionKindIds } from './question';
 
-const all: readonly QuestionKind[] = [];
+const all: readonly QuestionKind[] = [readDial];
 
 /** Every kind of generated question, by id, in the order of the list. */
 export const kinds: ReadonlyMap<QuestionKindId, QuestionKind> = new Map(

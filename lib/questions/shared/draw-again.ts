@@ -11,10 +11,10 @@ const TRIES = 200;
  */
 export function drawAgain<T>(
   stream: (name: string) => RandomStream,
-  attempt: (stream: (name: string) => RandomStream, number: number) => T | undefined,
+  attempt: (stream: (name: string) => RandomStream) => T | undefined,
 ): T {
   for (let number = 0; number < TRIES; number++) {
-    const drawn = attempt((name) => stream(`${name} ${number}`), number);
+    const drawn = attempt((name) => stream(`${name} ${number}`));
     if (drawn !== undefined) return drawn;
   }
   throw new RangeError('Nothing could be drawn that is beyond dispute');

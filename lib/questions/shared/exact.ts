@@ -1,0 +1,17 @@
+import type { Unit } from '../../units';
+import type { Value } from '../line';
+
+/** A value of a scale, sheet or display, printed with every digit it has and no more. */
+export function exact(quantity: number, unit: Unit): Value {
+  return { quantity, unit, decimals: decimalsOf(quantity) };
+}
+
+/** The same without its unit. */
+export function exactNumber(number: number): Value {
+  return { number, decimals: decimalsOf(number) };
+}
+
+/** Binary dust left out. */
+function decimalsOf(value: number): number {
+  return Number(value.toPrecision(9)).toString().split('.')[1]?.length ?? 0;
+}

@@ -2,11 +2,14 @@ import { useTranslations } from 'next-intl';
 import type { Drawing, Place, Point } from '@/lib/rig/drawing';
 import type { RigElement } from '@/lib/rig/element';
 import { findOfKind, type Rig } from '@/lib/rig/rig';
+import { BADGE } from './badge-places';
 import styles from './drawing.module.css';
 import { faultRing } from './fault-ring';
 import { type Label, LINE_HEIGHT, labelLines } from './label-lines';
 import { linePath, routeLine } from './route-line';
+import { sheetBox } from './sheet-box';
 import { ElementSymbol, HALF_LENGTH } from './symbol';
+import type { Box } from './symbol-box';
 
 type Side = Rig['nodes'][number]['side'];
 
@@ -18,8 +21,11 @@ const SIDE_CLASS: Record<Side, string | undefined> = {
   return: styles.return,
 };
 
-/** Height above the parts that only the ports need. */
-const PORT_ROOM = 52;
+/** A ring, with a letter on its edge where several are told apart by it. */
+export interface DrawnMark {
+  box: Box;
+  letter?: { text: string; at: Point };
+}
 
 /** The line drawing of a rig, made from its graph. `faulty` are the elements that a debrief points out. */
 export function RigDrawing({
@@ -27,25 +33,34 @@ export function RigDrawing({
   drawing,
   faulty = [],
   taps = [],
+  names = true,
+  marks = [],
+  label,
 }: {
   rig: Rig;
   drawing: Drawing;
   faulty?: readonly string[];
   /** Ports that are shown where they tap in. */
   taps?: readonly string[];
+  /** Whether the parts are named. */
+  names?: boolean;
+  marks?: readonly DrawnMark[];
+  /** What the drawing shows, where the names of its parts are not to be told. */
+  label?: string;
 }) {
   const t = useTranslations('drawing');
   const faultyNames = rig.elements.filter(({ id }) => faulty.includes(id)).map(({ text }) => text.en);
-  const top = taps.length > 0 ? 0 : PORT_ROOM;
+  const [left, top, right, bottom] = sheetBox(drawing, taps);
+  const told = label ?? t('label', { rig: rig.text.en.name, parts: partNames(rig) });
   const sides = new Map(rig.nodes.map(({ id, side }) => [id, side]));
   const rings = faulty.map((id) => faultRing(drawing, rig, id)).filter((box) => box !== undefined);
   const cylinders = findOfKind(rig, 'injector-return')?.cylinders;
   return (
     <svg
       className={styles.svg}
-      viewBox={`0 ${top} ${drawing.width} ${drawing.height - top}`}
+      viewBox={`${left} ${top} ${right - left} ${bottom - top}`}
       role="img"
-      aria-label={`${t('label', { rig: rig.text.en.name, parts: partNames(rig) })}${faultyNames.length > 0 ? `. ${t('faulty', { part: faultyNames.join(', ') })}` : ''}`}
+      aria-label={`${told}${faultyNames.length > 0 ? `. ${t('faulty', { part: faultyNames.join(', ') })}` : ''}`}
     >
       {Object.entries(drawing.nodes).map(([id, line]) => (
         <path key={id} className={SIDE_CLASS[sides.get(id) ?? 'low']} d={linePath(line)} />
@@ -70,7 +85,16 @@ export function RigDrawing({
         />
       ))}
       {rig.elements.map((element) => (
-        <Part key={element.id} element={element} place={drawing.elements[element.id]} cylinders={cylinders} />
+        <Part
+          key={element.id}
+          element={element}
+          place={drawing.elements[element.id]}
+          cylinders={cylinders}
+          named={names}
+        />
+      ))}
+      {marks.map((mark) => (
+        <Ring key={`${mark.letter?.text} ${mark.box}`} mark={mark} />
       ))}
     </svg>
   );
@@ -113,10 +137,12 @@ function Part({
   element,
   place,
   cylinders,
+  named,
 }: {
   element: RigElement;
   place: Place | undefined;
   cylinders: number | undefined;
+  named: boolean;
 }) {
   if (!place || !('at' in place)) return null;
   const [x, y] = place.at;
@@ -126,8 +152,31 @@ function Part({
       <g transform={`translate(${x} ${y}) rotate(${place.turn})`}>
         <ElementSymbol kind={place.symbol ?? element.kind} {...(cylinders !== undefined && { cylinders })} />
       </g>
-      {label && <LabelText element={element} label={label} />}
+      {named && label && <LabelText element={element} label={label} />}
     </>
+  );
+}
+
+function Ring({
+  mark: {
+    box: [left, top, right, bottom],
+    letter,
+  },
+}: {
+  mark: DrawnMark;
+}) {
+  return (
+    <g>
+      <rect className={styles.marked} x={left} y={top} width={right - left} height={bottom - top} rx="12" />
+      {letter && (
+        <>
+          <circle className={styles.badge} cx={letter.at[0]} cy={letter.at[1]} r={BADGE} />
+          <text className={styles.letter} x={letter.at[0]} y={letter.at[1] + 5.5} textAnchor="middle">
+            {letter.text}
+          </text>
+        </>
+      )}
+    </g>
   );
 }
 

@@ -1,11 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { faultRing } from '@/app/_ui/drawing/fault-ring';
-import { LINE_HEIGHT, labelLines } from '@/app/_ui/drawing/label-lines';
+import { labelBox } from '@/app/_ui/drawing/label-lines';
 import { routeLine } from '@/app/_ui/drawing/route-line';
 import { type Box, SYMBOL_BOX, turnedBox } from '@/app/_ui/drawing/symbol-box';
 import { type Drawing, drawingGaps, drawingSchema, type Point } from '@/lib/rig/drawing';
-import type { RigElement } from '@/lib/rig/element';
 import type { Rig } from '@/lib/rig/rig';
 import { catalogue } from '../../support/bench-rig';
 
@@ -52,24 +51,11 @@ describe.each([...catalogue.rigs.values()].map((rig) => [rig.id, rig] as const))
 
 type Placed = readonly [string, Box];
 
-/** Letters are at most about this wide on average, in the sheet’s type at 15.5 units: measured, and rounded up. */
-const LETTER_WIDTH = 8;
-const ASCENT = 12;
-const DESCENT = 4;
-
 function labelsOf(drawing: Drawing, rig: Rig): Placed[] {
   return rig.elements.flatMap((element): Placed[] => {
     const place = drawing.elements[element.id];
     return place && 'at' in place && place.label ? [[`label of ${element.id}`, labelBox(element, place.label)]] : [];
   });
-}
-
-function labelBox(element: RigElement, label: Parameters<typeof labelLines>[1]): Box {
-  const { name, rating } = labelLines(element, label);
-  const lines = rating === undefined ? name : [...name, rating];
-  const width = LETTER_WIDTH * Math.max(...lines.map((line) => line.length));
-  const left = label.at[0] - { start: 0, middle: width / 2, end: width }[label.anchor];
-  return [left, label.at[1] - ASCENT, left + width, label.at[1] + LINE_HEIGHT * (lines.length - 1) + DESCENT];
 }
 
 function symbolsOf(drawing: Drawing, rig: Rig): Placed[] {

@@ -44,7 +44,8 @@ const constants: Readonly<Record<string, number>> = { pi: Math.PI, e: Math.E };
 /** Names that no variable may have. */
 export const takenNames: readonly string[] = [...functionNames, ...Object.keys(constants)];
 
-const reader = create({ parseDependencies }, {});
+/** Knows how to read and next to nothing else. Its types make it out to be possibly missing. */
+const reader = create(parseDependencies ?? {}, {});
 
 /**
  * Reads a formula of the variables named.

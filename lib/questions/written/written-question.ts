@@ -2,6 +2,8 @@ import { z } from 'zod';
 import { idSchema } from '../../source';
 import { unitNames } from '../../units';
 import { MOST_CHARACTERS } from '../answer';
+import { MOST_VARIABLES } from './draws';
+import { faultsOf } from './written-faults';
 
 /** Longest Markdown of a stem or an explanation. */
 export const MOST_MARKDOWN = 8000;
@@ -56,7 +58,7 @@ const bodySchema = z.discriminatedUnion('form', [
   z.strictObject({ form: z.literal('several'), shuffle: z.boolean(), options, right: z.array(optionId).min(1) }),
   z.strictObject({
     form: z.literal('numbers'),
-    variables: z.array(variableSchema).max(12),
+    variables: z.array(variableSchema).max(MOST_VARIABLES),
     /** An expression of the variables; see `lib/questions/written/formula.ts`. */
     formula: z.string().trim().min(1).max(500),
     /** None for a bare number. */
@@ -104,43 +106,17 @@ export const writtenQuestionSchema = z
     picture: pictureSchema.optional(),
     body: bodySchema,
   })
-  .superRefine(({ body }, { addIssue }) => {
-    for (const [path, message] of faultsOf(body)) addIssue({ code: 'custom', path: ['body', ...path], message });
+  .superRefine((written, { addIssue }) => {
+    for (const { path, code, values } of faultsOf(written))
+      addIssue({
+        code: 'custom',
+        path: [...path],
+        message: `${code} ${JSON.stringify(values)}`,
+        params: { code, values },
+      });
   });
 
 export type WrittenQuestion = z.infer<typeof writtenQuestionSchema>;
-export type WrittenBody = WrittenQuestion['body'];
+export type WrittenBody = z.infer<typeof bodySchema>;
 export type WrittenForm = WrittenBody['form'];
 export const writtenForms = ['choice', 'several', 'numbers', 'order', 'point', 'spot', 'words'] as const;
-
-/** Ids that stand twice, or for nothing. */
-function faultsOf(body: WrittenBody): [path: (string | number)[], message: string][] {
-  const [list, items] = itemsOf(body);
-  const ids = items.map(({ id }) => id);
-  const twice = ids.flatMap((id, index) =>
-    ids.indexOf(id) < index
-      ? [[[list, index, 'id'], `the id ${id} stands twice`] as [(string | number)[], string]]
-      : [],
-  );
-  const right = 'right' in body && body.form !== 'point' ? [body.right].flat() : [];
-  const unknown = right
-    .filter((id) => !ids.includes(id))
-    .map((id) => [['right'], `there is no ${id}`] as [(string | number)[], string]);
-  return [...twice, ...unknown];
-}
-
-function itemsOf(body: WrittenBody): [list: string, items: readonly { id: string }[]] {
-  switch (body.form) {
-    case 'choice':
-    case 'several':
-      return ['options', body.options];
-    case 'order':
-      return ['items', body.items];
-    case 'spot':
-      return ['areas', body.areas];
-    case 'numbers':
-      return ['variables', body.variables.map(({ name }) => ({ id: name }))];
-    default:
-      return ['', []];
-  }
-}

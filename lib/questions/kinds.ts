@@ -1,8 +1,10 @@
 import type { QuestionKind } from './kind';
+import { findIt } from './kinds/find-it';
+import { judge } from './kinds/judge';
 import { readDial } from './kinds/read-dial';
 import { type QuestionKindId, questionKindIds } from './question';
 
-const all: readonly QuestionKind[] = [readDial];
+const all: readonly QuestionKind[] = [readDial, findIt, judge];
 
 /** Every kind of generated question, by id, in the order of the list. */
 export const kinds: ReadonlyMap<QuestionKindId, QuestionKind> = new Map(

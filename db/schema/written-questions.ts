@@ -1,5 +1,6 @@
 import { index, integer, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core';
-import { type WrittenQuestion, writtenForms } from '../../lib/questions/written/written-question';
+import { writtenForms } from '../../lib/questions/written/written-forms';
+import type { WrittenQuestion } from '../../lib/questions/written/written-question';
 import { organizations } from './organizations';
 
 export const versionStates = ['draft', 'in-review', 'live', 'retired'] as const;

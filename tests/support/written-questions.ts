@@ -1,4 +1,5 @@
-import type { WrittenBody, WrittenForm, WrittenQuestion } from '@/lib/questions/written/written-question';
+import type { WrittenForm } from '@/lib/questions/written/written-forms';
+import type { WrittenBody, WrittenQuestion } from '@/lib/questions/written/written-question';
 
 type Bodies = { [Form in WrittenForm]: Extract<WrittenBody, { form: Form }> };
 

@@ -4,6 +4,7 @@ import messages from '@/content/messages/en.json' with { type: 'json' };
 import type { Catalogue } from '@/lib/catalogue';
 import type { Line, Named, Value } from '@/lib/questions/line';
 import type { QuestionContent } from '@/lib/questions/question-content';
+import { PLACES_KIND } from '@/lib/questions/written/targets-on';
 
 /** Words to be shown: plain, or Markdown that somebody wrote. */
 export type Said = { text: string } | { markdown: string };
@@ -11,10 +12,12 @@ export type Said = { text: string } | { markdown: string };
 /**
  * Turns lines into words.
  *
- * @param content  The kind whose words they are; undefined for a written question, which has Markdown alone.
+ * @param content  The kind whose words they are; undefined for a written question, which has Markdown, and only says of a
+ *   drawing's places what there is to see.
  */
 export function sayer(content: QuestionContent | undefined, catalogue: Catalogue): (line: Line) => Said {
-  const words = content && createTranslator({ locale: 'en', messages: content.text.en.lines });
+  const said = content ?? catalogue.questions.get(PLACES_KIND);
+  const words = said && createTranslator({ locale: 'en', messages: said.text.en.lines });
   const sayText = (line: Line): string => {
     if ('markdown' in line) return line.markdown;
     if (!words) throw new RangeError(`There are no words for ${line.say}`);

@@ -122,7 +122,7 @@ function numbers({ variables, formula, unit, tolerance, decimals }: Of<'numbers'
 function point({ rig: rigId, right }: Of<'point'>, catalogue: Catalogue): Asked {
   const rig = catalogue.rigs.get(rigId);
   if (!rig) throw new RangeError(`Content has no rig ${rigId}`);
-  const targets = targetsOn(rig, right);
+  const targets = targetsOn(rig, right, catalogue);
   const isRight = (target: { what: string; of: string }) =>
     right.some(({ what, of }) => what === target.what && of === target.of);
   const ids = targets.filter(isRight).map(({ id }) => id);

@@ -1,19 +1,22 @@
+import type { Catalogue } from '../../catalogue';
 import type { Rig } from '../../rig/rig';
 import type { Target } from '../figure';
+import { findIt } from '../kinds/find-it';
+import { placesOf } from '../kinds/find-it/places';
 import type { Line } from '../line';
 
-/** Kinds of elements that are places where something goes wrong, and no parts. */
-const NO_PARTS: readonly string[] = ['air-leak', 'outside-leak', 'clearance-leak', 'injector-return'];
+/** Whose words say what an eye sees at a place of a drawing; a written question has none of its own. */
+export const PLACES_KIND = findIt.id;
 
-/** What can be pointed at where these are right: everything of their sorts, in the order of the rig, which is that of the flow. */
-export function targetsOn(rig: Rig, right: readonly Omit<Target, 'id'>[]): (Target & { line: Line })[] {
-  const asked = new Set(right.map(({ what }) => what));
-  const isRight = (what: Target['what'], of: string) => right.some((one) => one.what === what && one.of === of);
-  const parts = rig.elements.filter(({ id, kind }) => !NO_PARTS.includes(kind) || isRight('element', id));
-  const places = [
-    ...(asked.has('element') ? parts.map(({ id }) => ({ what: 'element' as const, of: id })) : []),
-    ...(asked.has('node') ? rig.nodes.map(({ id }) => ({ what: 'node' as const, of: id })) : []),
-    ...(asked.has('port') ? rig.ports.map(({ id }) => ({ what: 'port' as const, of: id })) : []),
-  ];
-  return places.map((place, index) => ({ id: `p${index + 1}`, ...place, line: { markdown: String(index + 1) } }));
+/** What can be pointed at where these are right: everything of their sorts, as the fuel meets it. */
+export function targetsOn(
+  rig: Rig,
+  right: readonly Pick<Target, 'what'>[],
+  catalogue: Pick<Catalogue, 'causes' | 'topics' | 'questions'>,
+): (Target & { line: Line })[] {
+  const screens = findIt.ranges.safeParse(catalogue.questions.get(PLACES_KIND)?.ranges).data?.screens ?? {};
+  const sorts = (['element', 'node', 'port'] as const).filter((sort) => right.some(({ what }) => what === sort));
+  return sorts
+    .flatMap((sort) => placesOf(sort, rig, screens, catalogue))
+    .map(({ what, of, seen }, index) => ({ id: `t${index + 1}`, what, of, line: seen }));
 }

@@ -1,5 +1,5 @@
 import type { Catalogue } from '../../catalogue';
-import type { Rig } from '../../rig/rig';
+import { targetsOn } from './targets-on';
 import type { WrittenFault } from './written-faults';
 import type { WrittenQuestion } from './written-question';
 
@@ -11,13 +11,11 @@ export function unknownIn({ topics, body }: WrittenQuestion, catalogue: Catalogu
   if (body.form !== 'point') return unknownTopics;
   const rig = catalogue.rigs.get(body.rig);
   if (!rig) return [...unknownTopics, { path: ['body', 'rig'], code: 'no-such-rig', values: { rig: body.rig } }];
+  const targets = targetsOn(rig, body.right, catalogue);
   const unknownParts = body.right.flatMap(({ what, of }, index): WrittenFault[] =>
-    hasPart(rig, what, of) ? [] : [{ path: ['body', 'right', index], code: 'no-such-part', values: { part: of } }],
+    targets.some((target) => target.what === what && target.of === of)
+      ? []
+      : [{ path: ['body', 'right', index], code: 'no-such-part', values: { part: of } }],
   );
   return [...unknownTopics, ...unknownParts];
-}
-
-function hasPart({ elements, nodes, ports }: Rig, what: 'element' | 'node' | 'port', id: string): boolean {
-  const all = { element: elements, node: nodes, port: ports }[what];
-  return all.some((one) => one.id === id);
 }

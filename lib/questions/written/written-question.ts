@@ -118,5 +118,3 @@ export const writtenQuestionSchema = z
 
 export type WrittenQuestion = z.infer<typeof writtenQuestionSchema>;
 export type WrittenBody = z.infer<typeof bodySchema>;
-export type WrittenForm = WrittenBody['form'];
-export const writtenForms = ['choice', 'several', 'numbers', 'order', 'point', 'spot', 'words'] as const;

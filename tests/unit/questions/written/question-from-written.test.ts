@@ -3,7 +3,8 @@ import { fitsForm } from '@/lib/questions/answer';
 import { markAnswer } from '@/lib/questions/mark';
 import { questionFromWritten } from '@/lib/questions/written/question-from-written';
 import { unknownIn } from '@/lib/questions/written/unknown-in';
-import { writtenForms, writtenQuestionSchema } from '@/lib/questions/written/written-question';
+import { writtenForms } from '@/lib/questions/written/written-forms';
+import { writtenQuestionSchema } from '@/lib/questions/written/written-question';
 import { catalogue } from '../../../support/bench-rig';
 import { aWrittenQuestion } from '../../../support/written-questions';
 

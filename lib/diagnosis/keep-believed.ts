@@ -1,5 +1,6 @@
-import { refined, type Sound, type Strata } from './strata';
-import { type Single, singlesOf, type Weighed } from './weigh';
+import type { Ground } from './ground';
+import type { Strata } from './strata';
+import type { Single, Weighed } from './weigh';
 
 /** Causes that carry this share once the work order is read are solved at more severities. */
 const REFINED_FROM = 3e-3;
@@ -7,21 +8,17 @@ const REFINED_FROM = 3e-3;
 const LIKELY_FROM = 1e-4;
 
 /** Solves the causes that the work order leaves likely at twice as many severities. */
-export function refineBelieved(
-  sound: Sound,
-  singles: readonly (readonly Single[])[],
-  weighed: readonly Weighed[],
-): (readonly Single[])[] {
+export function refineBelieved(ground: Ground, weighed: readonly Weighed[]): (readonly Single[])[] {
   const shares = new Map<Strata, number>();
   let total = 0;
   for (const { first, second, weight } of weighed) {
     total += weight;
     for (const { strata } of second ? [first, second] : [first]) shares.set(strata, (shares.get(strata) ?? 0) + weight);
   }
-  return singles.map((slices) => {
+  return ground.singles.map((slices) => {
     const strata = slices[0]?.strata;
     const likely = strata && (shares.get(strata) ?? 0) > REFINED_FROM * total;
-    return likely ? singlesOf(sound.rig, refined(sound, strata)) : slices;
+    return likely ? ground.finer(strata) : slices;
   });
 }
 

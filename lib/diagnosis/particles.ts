@@ -2,17 +2,15 @@ import type { Case } from '../cases/case';
 import type { Catalogue } from '../catalogue';
 import type { Quantity } from '../checks/check';
 import { trueValue } from '../checks/quantity';
-import { canHappen } from '../faults/apply-cause';
 import type { Cause } from '../faults/cause';
 import type { ConditionId } from '../rig/condition';
-import { PointsOnDemand } from '../rig/points-on-demand';
 import type { RigState } from '../rig/rig-state';
 import { Traces } from '../rig/traces/traces';
 import { type Candidate, candidatesOf } from './candidates';
+import { Ground } from './ground';
 import { isLikely, keepBelieved, refineBelieved } from './keep-believed';
 import { SingleValues } from './single-values';
-import { type Sound, strataOf } from './strata';
-import { type Single, singlesOf, type Weighed, type WorkOrderFacts, weigh } from './weigh';
+import { type Single, type Weighed, type WorkOrderFacts, weigh } from './weigh';
 
 /** What is known of a case before anything is measured; of its points, only in which conditions the engine runs. */
 export type Known = WorkOrderFacts & Pick<Case, 'setting' | 'points'>;
@@ -54,12 +52,13 @@ export class Particles {
   readonly #sound: RigState;
   readonly #values = new Map<string, Values>();
 
-  /** @throws RangeError when content has no such fuel. */
-  constructor(known: Known, catalogue: Catalogue) {
-    const sound = soundOf(known, catalogue);
-    const causes = [...catalogue.causes.values()].filter((cause) => canHappen(known.rig, cause, known.setting));
-    const coarse = causes.map((cause) => singlesOf(known.rig, strataOf(sound, cause)));
-    const kept = keepBelieved(weigh(known, refineBelieved(sound, coarse, weigh(known, coarse))));
+  /**
+   * @param ground  Of the same rig on the same day, where many work orders share one.
+   * @throws RangeError when content has no such fuel.
+   */
+  constructor(known: Known, catalogue: Catalogue, ground = new Ground(known.rig, known.setting, catalogue)) {
+    const { sound, singles } = ground;
+    const kept = keepBelieved(weigh(known, refineBelieved(ground, weigh(known, singles))));
     const total = kept.reduce((sum, { weight }) => sum + weight, 0);
     this.count = kept.length;
     this.causes = kept.map((one) => partsOf(one).map((single) => single.strata.cause));
@@ -127,12 +126,6 @@ export class Particles {
       into.spread[particle] = Math.hypot(into.spread[particle] as number, alone.spread[second] as number, interplay);
     }
   }
-}
-
-function soundOf({ rig, setting }: Known, { fuels }: Catalogue): Sound {
-  const fuel = fuels.get(setting.fuel);
-  if (!fuel) throw new RangeError(`Content has no fuel ${setting.fuel}`);
-  return { rig, setting, fuel, points: new PointsOnDemand(rig, setting, fuel) };
 }
 
 function partsOf({ first, second }: Weighed): Single[] {

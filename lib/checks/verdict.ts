@@ -9,7 +9,7 @@ export const comparisons = ['below', 'within', 'above', 'too-close'] as const;
 export type Comparison = (typeof comparisons)[number];
 
 /** Guard band in standard uncertainties for 95 % one-sided. @source ISO 14253-1:2017 (from memory); Φ(1.645) = 0.95. */
-const GUARD = 1.645;
+export const GUARD = 1.645;
 
 /**
  * How a reading stands to its limit once the instrument's uncertainty is allowed for.

@@ -30,10 +30,10 @@ export function standardUncertainty(gauge: Gauge, reading: number): number {
 }
 
 /**
- * Half the step that can be told apart on a digital display; the whole of it by eye, as `resolution` is half a mark. What
+ * In the instrument’s unit: half the step that can be told apart on a digital display; the whole of it by eye, as `resolution` is half a mark. What
  * is told apart at a glance leaves no doubt.
  */
-function readability({ display, resolution }: Gauge): number {
+export function readability({ display, resolution }: Gauge): number {
   if (display === 'eye') return 0;
   return display === 'digital' || display === 'codes' ? resolution / 2 : resolution;
 }

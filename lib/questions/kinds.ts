@@ -1,10 +1,12 @@
 import type { QuestionKind } from './kind';
 import { findIt } from './kinds/find-it';
 import { judge } from './kinds/judge';
+import { putInOrder } from './kinds/put-in-order';
 import { readDial } from './kinds/read-dial';
+import { workOut } from './kinds/work-out';
 import { type QuestionKindId, questionKindIds } from './question';
 
-const all: readonly QuestionKind[] = [readDial, findIt, judge];
+const all: readonly QuestionKind[] = [readDial, findIt, judge, workOut, putInOrder];
 
 /** Every kind of generated question, by id, in the order of the list. */
 export const kinds: ReadonlyMap<QuestionKindId, QuestionKind> = new Map(

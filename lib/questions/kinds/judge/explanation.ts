@@ -1,0 +1,69 @@
+import { verdictOf } from '../../../checks/verdict';
+import type { Line } from '../../line';
+import { exact, exactNumber } from '../../shared/exact';
+import type { Judgement } from './judgement';
+
+/** Error, uncertainty, guard band and comparison, each with this reading's numbers. */
+export function explanationOf(judgement: Judgement): Line[] {
+  const { gauge, accuracy, readable, uncertainty, guard } = judgement;
+  const { unit } = gauge;
+  return [
+    errorLine(judgement),
+    {
+      say: 'uncertainty',
+      with: {
+        accuracy: exactNumber(accuracy),
+        readable: exactNumber(readable),
+        uncertainty: { quantity: uncertainty, unit },
+      },
+    },
+    { say: 'guard', with: { uncertainty, guard: { quantity: guard, unit } } },
+    ...converted(judgement),
+    comparisonLine(judgement),
+  ];
+}
+
+function errorLine({ gauge: { accuracy: by, range, unit }, accuracy, readable }: Judgement): Line {
+  const span = range.max - range.min;
+  return {
+    say: accuracy === 0 ? 'errorOfDigit' : by.kind === 'absolute' ? 'errorFixed' : 'errorOfSpan',
+    with: {
+      percent: exactNumber((100 * accuracy) / span),
+      span: exact(span, unit),
+      accuracy: exact(accuracy, unit),
+      readable: exact(readable, unit),
+    },
+  };
+}
+
+function converted({ gauge, line, end, limit }: Judgement): Line[] {
+  if (gauge.unit === line.unit) return [];
+  return [
+    {
+      say: 'converted',
+      with: { limit: exact(line[end] ?? 0, line.unit), same: { quantity: limit, unit: gauge.unit } },
+    },
+  ];
+}
+
+function comparisonLine({ shown, gauge, value, comparison, inside, guard, limit }: Judgement): Line {
+  const { unit } = gauge;
+  const verdict = { name: 'verdict' as const, id: verdictOf(comparison) };
+  if (shown.kind === 'off-scale')
+    return {
+      say: comparison === 'too-close' ? 'stopOpen' : 'stopSettled',
+      with: { way: shown.end, end: exact(value, unit), limit: { quantity: limit, unit }, verdict },
+    };
+  return {
+    say: 'compared',
+    with: {
+      value: exact(value, unit),
+      limit: { quantity: limit, unit },
+      distance: { quantity: Math.abs(inside), unit },
+      side: inside < 0 ? 'outside' : 'inside',
+      than: Math.abs(inside) > guard ? 'more' : 'less',
+      guard: { quantity: guard, unit },
+      verdict,
+    },
+  };
+}

@@ -9,7 +9,7 @@ const config = {
   agentRules: false,
   // Types are checked by `npm run typecheck`, which `npm test` runs; a build for use need not wait for them.
   typescript: { ignoreBuildErrors: true },
-  // The most that any address takes; app/_server/http/body.ts says which takes how much.
+  // The most that any action takes; app/_server/http/body.ts says which address takes how much.
   experimental: { serverActions: { bodySizeLimit: '1mb' } },
   // Asked for by browsers that have not read as far as the page's own icon.
   rewrites: async () => [{ source: '/favicon.ico', destination: '/icon.svg' }],

@@ -5,7 +5,9 @@ import type { Action } from '@/lib/accounts/permissions';
  * - `account`: the person's own sign-in;
  * - `organization`: the one being worked in; `chosen-organization`: the one that `organizationId` names;
  * - `own-work`: what the person themselves does, in the organisation being worked in;
- * - `attempt`, `member`, `class`, `invitation`: the one that `attemptId`, `personId`, `classId`, `invitationId` names.
+ * - `attempt`, `sitting`, `member`, `class`, `invitation`: the one that `attemptId`, `sittingId`, `personId`, `classId`,
+ *   `invitationId` names;
+ * - `written-question`, `picture`: the one that `questionId`, `pictureId` names.
  */
 export type Behind =
   | 'public'
@@ -14,9 +16,12 @@ export type Behind =
   | 'chosen-organization'
   | 'own-work'
   | 'attempt'
+  | 'sitting'
   | 'member'
   | 'class'
   | 'invitation'
+  | 'written-question'
+  | 'picture'
   | 'installation';
 
 interface Door {
@@ -39,6 +44,9 @@ export const routeDoors = {
   '/learn/cases/[attemptId]': { action: 'work.see', behind: 'attempt' },
   '/learn/cases/[attemptId]/debrief': { action: 'work.see', behind: 'attempt' },
 
+  '/learn/questions': { action: 'question.practise', behind: 'own-work' },
+  '/learn/sittings/[sittingId]': { action: 'work.see', behind: 'sitting' },
+
   '/me': { action: 'account.see', behind: 'account' },
   '/me/export/[format]': { action: 'account.export', behind: 'account' },
 
@@ -52,6 +60,13 @@ export const routeDoors = {
 
   '/classes': { action: 'classes.see', behind: 'organization' },
   '/classes/[classId]': { action: 'classes.see', behind: 'class' },
+
+  '/questions': { action: 'questions.see', behind: 'organization' },
+  '/questions/new': { action: 'questions.write', behind: 'organization' },
+  '/questions/pictures': { action: 'questions.write', behind: 'organization' },
+  '/questions/to-mark': { action: 'questions.mark', behind: 'organization' },
+  '/questions/[questionId]': { action: 'questions.see', behind: 'written-question' },
+  '/pictures/[pictureId]': { action: 'picture.see', behind: 'picture' },
 
   '/log': { action: 'log.see', behind: 'organization' },
   '/log/export': { action: 'log.export', behind: 'organization' },
@@ -77,6 +92,15 @@ export const actionDoors = {
   callCase: { action: 'work.do', behind: 'attempt' },
   askForHint: { action: 'work.do', behind: 'attempt' },
   startAlike: { action: 'work.do', behind: 'attempt' },
+
+  startDrill: { action: 'question.practise', behind: 'own-work' },
+  startReview: { action: 'question.practise', behind: 'own-work' },
+  startCheck: { action: 'question.practise', behind: 'own-work' },
+  answerQuestion: { action: 'work.do', behind: 'sitting' },
+  saveAnswer: { action: 'work.do', behind: 'sitting' },
+  nextQuestion: { action: 'work.do', behind: 'sitting' },
+  flagQuestion: { action: 'work.do', behind: 'sitting' },
+  handInSitting: { action: 'work.do', behind: 'sitting' },
 
   signOut: { action: 'account.change', behind: 'account' },
   signOutSession: { action: 'account.change', behind: 'account' },
@@ -107,6 +131,16 @@ export const actionDoors = {
   takeClassPlace: { action: 'classes.change', behind: 'class' },
   makeJoinCode: { action: 'classes.change', behind: 'class' },
   closeJoinCode: { action: 'classes.change', behind: 'class' },
+
+  createQuestion: { action: 'questions.write', behind: 'organization' },
+  previewQuestion: { action: 'questions.write', behind: 'organization' },
+  saveQuestion: { action: 'questions.write', behind: 'written-question' },
+  sendForReview: { action: 'questions.write', behind: 'written-question' },
+  retireQuestion: { action: 'questions.write', behind: 'written-question' },
+  beginVersion: { action: 'questions.write', behind: 'written-question' },
+  approveQuestion: { action: 'questions.review', behind: 'written-question' },
+  sendBackQuestion: { action: 'questions.review', behind: 'written-question' },
+  markFreeText: { action: 'questions.mark', behind: 'organization' },
 
   changeSettings: { action: 'settings.change', behind: 'organization' },
   backUpNow: { action: 'installation.back-up', behind: 'installation' },

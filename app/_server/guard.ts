@@ -6,7 +6,7 @@ import { type IdNamed, resourceBehind } from './resource-behind';
 import { readSession } from './session';
 
 /**
- * The doors of the site. Every page, download and action is made by one of these three, so that the first thing any of
+ * The doors of the site. Every page, download, upload and action is made by one of these four, so that the first thing any of
  * them does is to ask `can`. Who is not let in is told the same whether the thing is somebody else's or not there.
  */
 
@@ -34,6 +34,14 @@ export function page<D extends RouteDoor, P extends { params: Promise<Params> },
     if (!session.actor.organizationId) redirect('/me');
     notFound();
   };
+}
+
+/** Something that is sent as it is, such as a picture, to a door. */
+export function upload<D extends RouteDoor, Q extends Params>(
+  door: D,
+  answer: (permit: RoutePermit<D>, request: Request, params: Q) => Promise<Response>,
+): (request: Request, context: { params: Promise<Q> }) => Promise<Response> {
+  return download(door, answer);
 }
 
 /** A download behind a door. */

@@ -2,6 +2,9 @@ import { findWork } from '@/db/queries/attempts';
 import { findClass } from '@/db/queries/classes';
 import { findInvitation } from '@/db/queries/invitations';
 import { findMember, isInstallationsKeeper, listHolding } from '@/db/queries/members';
+import { findPicture } from '@/db/queries/pictures';
+import { findSittingWork } from '@/db/queries/sittings';
+import { findQuestionsOrganization } from '@/db/queries/written-questions';
 import type { Actor } from '@/lib/accounts/actor';
 import type { Resource } from '@/lib/accounts/resource';
 import { parseRoles } from '@/lib/accounts/roles';
@@ -28,36 +31,44 @@ export async function resourceBehind(
   return named(behind, organizationId, idNamed);
 }
 
-type Named = 'attempt' | 'member' | 'class' | 'invitation';
+type Named = keyof typeof nameOfId;
 
 async function named(behind: Named, organizationId: string, idNamed: IdNamed): Promise<Resource | undefined> {
   const id = idNamed(nameOfId[behind]);
   if (!id) return undefined;
   switch (behind) {
     case 'attempt':
-      return workOf(id);
+      return ofWork(await findWork(database(), id));
+    case 'sitting':
+      return ofWork(await findSittingWork(database(), id));
     case 'member':
       return memberOf(organizationId, id);
     case 'class':
       return ofOrganization((await findClass(database(), id))?.organizationId);
     case 'invitation':
       return ofOrganization((await findInvitation(database(), id))?.organizationId);
+    case 'written-question':
+      return ofOrganization(await findQuestionsOrganization(database(), id));
+    case 'picture':
+      return ofOrganization((await findPicture(database(), id))?.organizationId);
   }
 }
 
 const nameOfId = {
   attempt: 'attemptId',
+  sitting: 'sittingId',
   member: 'personId',
   class: 'classId',
   invitation: 'invitationId',
-} as const satisfies Record<Named, string>;
+  'written-question': 'questionId',
+  picture: 'pictureId',
+} as const;
 
 function ofOrganization(organizationId: string | undefined): Resource | undefined {
   return organizationId === undefined ? undefined : { kind: 'organization', organizationId };
 }
 
-async function workOf(attemptId: string): Promise<Resource | undefined> {
-  const work = await findWork(database(), attemptId);
+function ofWork(work: { learnerId: string; organizationId: string | null } | undefined): Resource | undefined {
   // An attempt from before there were accounts belongs to nobody.
   if (!work?.organizationId) return undefined;
   return { kind: 'work', organizationId: work.organizationId, personId: work.learnerId };

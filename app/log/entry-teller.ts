@@ -62,9 +62,15 @@ const detailList = [
   'format',
   'invitation',
   'organization',
+  'picture',
+  'place',
+  'question',
   'roles',
+  'score',
   'sessionId',
+  'sitting',
   'takenBack',
+  'version',
 ] as const;
 type DetailName = (typeof detailList)[number];
 

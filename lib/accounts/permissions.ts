@@ -27,6 +27,12 @@ const own = { learner: 'self', instructor: 'self', 'shop-lead': 'self', administ
 const staff = { instructor: 'organization', 'shop-lead': 'organization', administrator: 'organization' } as const;
 const teaching = { instructor: 'organization', administrator: 'organization' } as const;
 const learnersOrAll = { instructor: 'learners', administrator: 'organization' } as const;
+const members = {
+  learner: 'organization',
+  instructor: 'organization',
+  'shop-lead': 'organization',
+  administrator: 'organization',
+} as const;
 const administrator = { administrator: 'organization' } as const;
 
 /** The one table of who may do what. */
@@ -44,6 +50,7 @@ export const permissions = {
   'organization.enter': signedIn,
 
   'case.practise': own,
+  'question.practise': own,
   'work.see': own,
   'work.do': own,
 
@@ -62,6 +69,12 @@ export const permissions = {
 
   'classes.see': staff,
   'classes.change': teaching,
+
+  'questions.see': teaching,
+  'questions.write': teaching,
+  'questions.review': teaching,
+  'questions.mark': { instructor: 'organization' },
+  'picture.see': members,
 
   'log.see': administrator,
   'log.export': administrator,

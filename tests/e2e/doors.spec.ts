@@ -12,14 +12,14 @@ import { parseRoles } from '@/lib/accounts/roles';
 import { callAction, serverActions } from '../support/call-action';
 import { college, harbour, newSession, type PersonKey, people, SESSION_COOKIE } from '../support/people';
 import { freshData, openPlace, placeFor, root, startServer, untilUp } from '../support/server';
-import { type Target, targetsBehind } from './doors/targets';
+import { DOORS_PORT, type Target, targetsBehind } from './doors/targets';
 
 /**
  * Walks every page, download and action of the build as everybody, to one's own things, another person's, another
  * organisation's and to nothing, and compares who is let in with lib/accounts/permissions.ts. The site may do what it
  * likes here: its people and things are made for this walk alone.
  */
-const place = placeFor(3139);
+const place = placeFor(DOORS_PORT);
 const origin = `http://127.0.0.1:${place.port}`;
 let server: ChildProcess;
 let db: Db;
@@ -54,13 +54,13 @@ test('every page and download is made by its own door', () => {
     const source = readFileSync(join(root, file), 'utf8');
     const made = file.endsWith('page.tsx')
       ? /export default page\(\s*'([^']+)'/
-      : /(?:export )?const \w+ = download\(\s*'([^']+)'/;
+      : /(?:export )?const \w+ = (?:download|upload)\(\s*'([^']+)'/;
     expect(made.exec(source)?.[1], file).toBe(routeOf(file));
     const exported = [...source.matchAll(/^export (?:default|async function|function|const) ?(\w*)/gm)].map(
       ([, name]) => name,
     );
     expect(
-      exported.filter((name) => !['', 'page', 'GET', 'generateMetadata', 'dynamic'].includes(name ?? '')),
+      exported.filter((name) => !['', 'page', 'GET', 'POST', 'generateMetadata', 'dynamic'].includes(name ?? '')),
       file,
     ).toEqual([]);
   }
@@ -165,15 +165,21 @@ const OTHERWISE: Readonly<Record<string, RegExp>> = {
   '/set-up': /^404$/,
   // Whoever is signed in already is led on.
   '/sign-in': /^(200|307 \/learn)$/,
+  // Whoever may send a picture is told that this is none.
+  '/questions/pictures': /^400$/,
   // An attempt that is open has no debrief yet.
   '/learn/cases/debrief': /^307 \/learn\/cases\/\w+$/,
 };
+
+/** Addresses that something is sent to. */
+const SENT_TO: ReadonlySet<string> = new Set(['/questions/pictures']);
 
 async function visit(who: PersonKey | 'visitor', path: string): Promise<{ letIn: boolean; told: string }> {
   const cookie = await cookieOf(who);
   const answer = await fetch(origin + path, {
     redirect: 'manual',
-    headers: cookie ? { Cookie: `${SESSION_COOKIE}=${cookie}` } : {},
+    ...(SENT_TO.has(path) && { method: 'POST', body: 'no picture' }),
+    headers: { Origin: origin, ...(cookie && { Cookie: `${SESSION_COOKIE}=${cookie}` }) },
   });
   await answer.text();
   const goesTo = answer.headers.get('location');
@@ -190,6 +196,8 @@ const FILLED: Record<string, string> = {
   attemptId: 'none',
   personId: 'none',
   classId: 'none',
+  questionId: 'none',
+  pictureId: 'none',
 };
 
 function addressOf(route: string, ids: Readonly<Record<string, string>>): string {

@@ -70,5 +70,7 @@ async function ask(port: number, { path = '/', method = 'GET', headers = {}, bod
   for (const piece of body) req.write(piece);
   req.end();
   const [res] = await once(req, 'response');
+  // Refused before all of it is sent, one finds the line closed.
+  req.on('error', () => {});
   return { status: res.statusCode, headers: res.headers, text: await text(res) };
 }

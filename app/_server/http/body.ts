@@ -3,12 +3,20 @@ import { IncomingMessage } from 'node:http';
 const KILOBYTE = 1024;
 const USUAL_LIMIT = 64 * KILOBYTE;
 
-/** Addresses that take more. `serverActions.bodySizeLimit` in next.config.js has to allow the largest. */
-const LARGER_LIMITS: Readonly<Record<string, number>> = { '/people/import': 1024 * KILOBYTE };
+/** Largest picture that is taken. */
+export const MOST_PICTURE_BYTES = 5 * 1024 * KILOBYTE;
+
+/** Addresses that take more. Where it is an action that does, `serverActions.bodySizeLimit` in next.config.js has to allow it. */
+const LARGER_LIMITS: readonly [address: RegExp, limit: number][] = [
+  [/^\/people\/import$/, 1024 * KILOBYTE],
+  [/^\/questions\/pictures$/, MOST_PICTURE_BYTES],
+  // A question with every one of its texts as long as it may be, in any script.
+  [/^\/questions\/(new|[0-9a-f]{20})$/, 256 * KILOBYTE],
+];
 
 /** Bytes that an address takes. */
 export function bodyLimit(path: string): number {
-  return (Object.hasOwn(LARGER_LIMITS, path) ? LARGER_LIMITS[path] : undefined) ?? USUAL_LIMIT;
+  return LARGER_LIMITS.find(([address]) => address.test(path))?.[1] ?? USUAL_LIMIT;
 }
 
 /**

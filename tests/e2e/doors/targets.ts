@@ -1,9 +1,13 @@
 import { randomBytes } from 'node:crypto';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Behind } from '@/app/_server/doors';
 import type { Db } from '@/db/client';
 import { recordAttempt } from '@/db/queries/attempts';
 import { addingMember } from '@/db/queries/members';
+import { addingPicture } from '@/db/queries/pictures';
 import { addingUser } from '@/db/queries/users';
+import { addingDraft, addingWrittenQuestion } from '@/db/queries/written-questions';
 import { classes, invitations } from '@/db/schema';
 import { together } from '@/db/together';
 import type { Actor } from '@/lib/accounts/actor';
@@ -12,6 +16,11 @@ import { type Role, roles } from '@/lib/accounts/roles';
 import { anAttempt } from '../../support/attempt-rows';
 import { codeOf, storedCase } from '../../support/case-codes';
 import { college, harbour, people } from '../../support/people';
+import { placeFor } from '../../support/server';
+import { aWrittenQuestion } from '../../support/written-questions';
+
+/** The server that the walk has for itself. */
+export const DOORS_PORT = 3139;
 
 /** Something that a door may be asked for: the ids that name it, and what permission should make of it. */
 export interface Target {
@@ -50,6 +59,10 @@ export async function targetsBehind(db: Db, behind: Behind, actor: Actor | null)
       return owned(db, 'classId', addClass);
     case 'invitation':
       return owned(db, 'invitationId', addInvitation);
+    case 'written-question':
+      return owned(db, 'questionId', addQuestion);
+    case 'picture':
+      return owned(db, 'pictureId', addPicture);
   }
 }
 
@@ -150,6 +163,31 @@ function addInvitation(db: Db, id: string, organizationId: string) {
     createdAt: at,
     tokenHash: id,
   });
+}
+
+/** A draft of the organisation's first instructor, or of its administrator. */
+function addQuestion(db: Db, id: string, organizationId: string) {
+  const writtenBy = organizationId === harbour.id ? people.instructor.id : people.otherAdministrator.id;
+  return together(db, [
+    addingWrittenQuestion(db, { id, organizationId, createdBy: writtenBy, createdAt: at }),
+    addingDraft(db, { id: randomId(), questionId: id, number: 1, body: aWrittenQuestion(), writtenBy, at }),
+  ]);
+}
+
+async function addPicture(db: Db, id: string, organizationId: string) {
+  const { data } = placeFor(DOORS_PORT);
+  mkdirSync(join(data, 'pictures'), { recursive: true });
+  writeFileSync(join(data, 'pictures', id), 'a picture');
+  const row = {
+    id,
+    organizationId,
+    uploadedBy: people.administrator.id,
+    width: 1,
+    height: 1,
+    bytes: 9,
+    uploadedAt: at,
+  };
+  await together(db, [addingPicture(db, row)]);
 }
 
 function randomId(): string {

@@ -163,6 +163,11 @@ test.each([
   ['/people/import', 1024 * KILOBYTE],
   ['/people/import?again', 1024 * KILOBYTE],
   ['/people/import/more', 64 * KILOBYTE],
+  ['/questions/pictures', 5 * 1024 * KILOBYTE],
+  ['/questions/pictures/more', 64 * KILOBYTE],
+  ['/questions/new', 256 * KILOBYTE],
+  ['/questions/0123456789abcdef0123', 256 * KILOBYTE],
+  ['/questions', 64 * KILOBYTE],
 ])('%s takes %i bytes and not one more, whether it was told before or not', (path, limit) =>
   withSite({}, async ({ ask, heard }) => {
     const own = { Origin: 'http://shop.example' };

@@ -63,11 +63,10 @@ export interface NewAnswer {
 }
 
 /**
- * Adds an answer to a question of a learner's open sitting, in one statement.
- * Undefined, and nothing changed, when the sitting is handed in or its time is over, when the question is marked, when the
- * key has answered already, or when there is no such question of theirs.
+ * Adds an answer to a question of a learner's open sitting. Changes nothing when the sitting is handed in or its time is over,
+ * when the question is marked, when the key has answered already, or when there is no such question of theirs.
  */
-export async function recordAnswer(db: Db, learnerId: string, answer: NewAnswer): Promise<SittingAnswer | undefined> {
+export function answeringQuestion(db: Db, learnerId: string, answer: NewAnswer): Statement {
   const { sittingId, place } = answer;
   const last = db
     .select({ last: sql<number>`coalesce(max(${sittingAnswers.seq}), 0) + 1` })
@@ -82,7 +81,7 @@ export async function recordAnswer(db: Db, learnerId: string, answer: NewAnswer)
     .select(one)
     .from(questionMarks)
     .where(and(eq(questionMarks.sittingId, sittingId), eq(questionMarks.place, place)));
-  const [row] = await db
+  return db
     .insert(sittingAnswers)
     .select(
       db
@@ -97,9 +96,7 @@ export async function recordAnswer(db: Db, learnerId: string, answer: NewAnswer)
         .from(sittings)
         .where(and(isOpenFor(learnerId, sittingId, answer.closedBy), exists(asked), notExists(marked))),
     )
-    .onConflictDoNothing()
-    .returning();
-  return row;
+    .onConflictDoNothing();
 }
 
 /** Marks a question once; changes nothing where it is marked. */

@@ -1,50 +1,66 @@
-import { type Card, createEmptyCard, fsrs, type Grade, Rating } from 'ts-fsrs';
+import { daysUntilDue, type Memory, type Remembered, recall, remember } from './memory';
 
-/** Milliseconds since 1970. */
-export type Instant = number;
-
-/** One answer to something that may be asked again. */
-export interface Reviewed {
-  /** What was asked, whatever its seed: a kind on a topic, or a written question. */
-  of: string;
+/** Something that is asked again and again: a kind of question on a topic, or a question that somebody wrote. */
+export interface Review {
+  card: string;
   /** 0…1. */
   credit: number;
-  at: Instant;
+  /** Counts days on the learner's calendar. */
+  day: number;
 }
 
-/** When something is to be asked again. */
-export interface Due {
-  of: string;
-  due: Instant;
-  /** Days until nine of ten would still know it. */
-  stability: number;
+/** What is known of a card after its last review. */
+export interface Card extends Memory {
+  card: string;
+  /** Day of the last review. */
+  reviewed: number;
+  /** Day on which it is to be asked again. */
+  due: number;
 }
 
-/** Nothing by chance, and no steps within a day: a shop's day is not a study session. */
-const scheduler = fsrs({ enable_fuzz: false, enable_short_term: false });
+/** Marks below the first count as forgotten, below the second as hard. Assumed: the model was made for people who rate themselves. */
+const HARD_FROM = 0.5;
+const GOOD_FROM = 0.8;
 
-/**
- * What has been asked, soonest due first.
- *
- * @param reviewed  In the order in which it was answered.
- * @source FSRS-6 as ts-fsrs 5.4.2 has it; its published vectors are among the tests.
- */
-export function scheduleOf(reviewed: readonly Reviewed[]): Due[] {
+/** What a mark says of remembering. Never `easy`: a mark does not tell how much thought an answer cost. */
+export function rememberedBy(credit: number): Remembered {
+  if (credit < HARD_FROM) return 'again';
+  return credit < GOOD_FROM ? 'hard' : 'good';
+}
+
+/** Every card that was reviewed, as its last review left it. @param reviews  In order of time. */
+export function scheduleOf(reviews: readonly Review[]): Card[] {
   const cards = new Map<string, Card>();
-  for (const { of, credit, at } of reviewed) {
-    const card = cards.get(of) ?? createEmptyCard(at);
-    cards.set(of, scheduler.next(card, at, ratingOf(credit)).card);
-  }
-  return [...cards]
-    .map(([of, { due, stability }]) => ({ of, due: due.getTime(), stability }))
-    .sort((a, b) => a.due - b.due || (a.of < b.of ? -1 : 1));
+  for (const review of reviews) cards.set(review.card, afterReview(cards.get(review.card), review));
+  return [...cards.values()];
 }
 
-/** Half right is forgotten, most of it is hard. Assumed; nobody is asked how easy it was. */
-const FORGOTTEN_BELOW = 0.5;
-const HARD_BELOW = 0.8;
+function afterReview(before: Card | undefined, { card, credit, day }: Review): Card {
+  // A clock that was put back must not make somebody forget.
+  const gap = before ? Math.max(0, day - before.reviewed) : 0;
+  const memory = remember(before, gap, rememberedBy(credit));
+  return { card, ...memory, reviewed: day, due: day + daysUntilDue(memory, gap) };
+}
 
-function ratingOf(credit: number): Grade {
-  if (credit < FORGOTTEN_BELOW) return Rating.Again;
-  return credit < HARD_BELOW ? Rating.Hard : Rating.Good;
+/** Those due on a day, the longest overdue first. */
+export function dueOn(cards: readonly Card[], day: number): Card[] {
+  const due = cards.filter((card) => card.due <= day);
+  return due.sort((a, b) => a.due - b.due || byRecall(a, b, day) || byName(a, b));
+}
+
+/** All of them, the least remembered first. */
+export function weakestFirst(cards: readonly Card[], day: number): Card[] {
+  return [...cards].sort((a, b) => byRecall(a, b, day) || b.difficulty - a.difficulty || byName(a, b));
+}
+
+function byRecall(a: Card, b: Card, day: number): number {
+  return recallOn(a, day) - recallOn(b, day);
+}
+
+function byName(a: Card, b: Card): number {
+  return a.card < b.card ? -1 : 1;
+}
+
+function recallOn(card: Card, day: number): number {
+  return recall(card, Math.max(0, day - card.reviewed));
 }

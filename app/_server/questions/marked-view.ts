@@ -18,7 +18,7 @@ import { nameOf, type Said, sayer } from './say';
 /** How something that could be chosen stands to the answer and to the key. */
 export interface Standing {
   chosen: boolean;
-  right: boolean;
+  isRight: boolean;
 }
 
 /** A number with its unit; none for a bare one. */
@@ -154,7 +154,7 @@ function keyFor<F extends Key['form']>(key: Key, form: F): KeyOf<F> {
 }
 
 function standing<T extends { id: string }>(items: readonly T[], given: readonly string[], right: readonly string[]) {
-  return items.map((item) => ({ ...item, chosen: given.includes(item.id), right: right.includes(item.id) }));
+  return items.map((item) => ({ ...item, chosen: given.includes(item.id), isRight: right.includes(item.id) }));
 }
 
 function markedOrder(items: readonly OptionView[], right: readonly string[], given: readonly string[]): MarkedAnswer {

@@ -10,18 +10,31 @@ import styles from './trace-chart.module.css';
 import { TraceTable } from './trace-table';
 
 /** A recorder's chart, to be read by eye: the value asked for stands nowhere in print. */
-export function TraceChart({ gauge, lines, units }: { gauge: Gauge; lines: readonly ShownLine[]; units: UnitChoice }) {
+export function TraceChart({
+  gauge,
+  lines,
+  units,
+  over,
+}: {
+  gauge: Gauge;
+  lines: readonly ShownLine[];
+  units: UnitChoice;
+  /** Lies on the paper, in shares of its size, and is no part of the picture. */
+  over?: React.ReactNode;
+}) {
   const t = useTranslations('gauges.trace');
   const chart = chartOf(lines, units);
   const places = labelPlaces(chart.lines.map((line) => line.places));
   const names = chart.lines.flatMap((line, index) => (places[index] ? [{ line, place: places[index] }] : []));
   const numbers = gridLines(chart.value).filter(({ numbered }) => numbered);
   const widest = Math.max(...numbers.map(({ value }) => showNumber(value).length));
+  const axis = t(`axes.${chart.axis}`, { unit: chart.unit });
+  const indent = { paddingLeft: `${widest + 0.7}ch` };
   return (
-    <div className={styles.trace}>
+    <div className={over ? `${styles.trace} ${styles.roomy}` : styles.trace}>
       <div role="img" aria-label={useChartText(gauge, chart)}>
-        <p className={styles.axis}>{t(`axes.${chart.axis}`, { unit: chart.unit })}</p>
-        <div className={styles.sheet} style={{ paddingLeft: `${widest + 0.7}ch` }}>
+        <p className={styles.axis}>{axis}</p>
+        <div className={styles.sheet} style={indent}>
           <div className={styles.plot}>
             <Paper chart={chart} />
             <Numbers scale={chart.value} side="left" />
@@ -33,6 +46,17 @@ export function TraceChart({ gauge, lines, units }: { gauge: Gauge; lines: reado
         </div>
         <p className={`${styles.axis} ${styles.along}`}>{t('seconds')}</p>
       </div>
+      {over && (
+        // The same lines once more, unseen, so that its paper lies on the other's.
+        <div className={styles.over}>
+          <p className={styles.axis} aria-hidden="true">
+            {axis}
+          </p>
+          <div className={styles.sheet} style={indent}>
+            <div className={styles.plot}>{over}</div>
+          </div>
+        </div>
+      )}
       <TraceTable chart={chart} />
     </div>
   );

@@ -1,0 +1,48 @@
+import type { TraceView } from '@/app/_server/questions/figure-view';
+import type { UnitChoice } from '../display-choices';
+import { chartOf } from '../gauges/chart';
+import { onScale } from '../gauges/chart-scale';
+import { TraceChart } from '../gauges/trace-chart';
+import styles from './figure.module.css';
+import type { Area } from './placed-group';
+
+/** A recorder's chart with lettered stretches over it. `over` lies on its paper, in shares of its size. */
+export function TraceFigure({ on, units, over }: { on: TraceView; units: UnitChoice; over?: React.ReactNode }) {
+  const { gauge, lines, stretches } = on;
+  return (
+    <TraceChart
+      gauge={gauge}
+      lines={lines}
+      units={units}
+      over={
+        stretches.length > 0 && (
+          <>
+            {stretches.map((stretch) => (
+              <span key={stretch.id} className={styles.stretch} style={{ ...stretchArea(stretch, on, units) }}>
+                <span className={styles.letter} aria-hidden="true">
+                  {stretch.letter}
+                </span>
+              </span>
+            ))}
+            {over}
+          </>
+        )
+      }
+    />
+  );
+}
+
+/** The full height of the paper, from one time to another. */
+export function stretchArea(
+  { from, to }: { from: number; to: number },
+  { lines }: Pick<TraceView, 'lines'>,
+  units: UnitChoice,
+): Area {
+  const { time } = chartOf(lines, units);
+  const [left, right] = [from, to].map((at) => Math.min(1, Math.max(0, onScale(at, time)))) as [number, number];
+  return { left: percent(left), top: '0%', width: percent(right - left), height: '100%' };
+}
+
+function percent(share: number): string {
+  return `${Number((100 * share).toFixed(3))}%`;
+}

@@ -17,12 +17,22 @@ const AREA_OF_SIDE: Readonly<Record<Side, Area | undefined>> = {
 
 type PartCatalogue = Pick<Catalogue, 'causes' | 'topics'>;
 
-/** Ids of the topics that a part, a line or a port belongs to, by what can go wrong there. */
-export function topicsOfStop(stop: Stop, rig: Rig, catalogue: PartCatalogue): string[] {
-  const areas =
-    stop.what === 'element' ? areasOfElement(stop.id, rig, catalogue) : areasOfNode(stop.id, rig, catalogue);
-  return topicsInOrder(catalogue).flatMap(({ id, areas: covered }) =>
-    covered.some((area) => areas.includes(area)) ? [id] : [],
+const known = new WeakMap<PartCatalogue, Map<string, readonly string[]>>();
+
+/** Ids of the topics that a part, a line or a port belongs to, by what can go wrong there; worked out once. */
+export function topicsOfStop(stop: Stop, rig: Rig, catalogue: PartCatalogue): readonly string[] {
+  const places = known.get(catalogue) ?? new Map<string, readonly string[]>();
+  known.set(catalogue, places);
+  const name = `${rig.id} ${stop.what} ${stop.id}`;
+  const topics = places.get(name) ?? workOut(stop, rig, catalogue);
+  places.set(name, topics);
+  return topics;
+}
+
+function workOut({ what, id }: Stop, rig: Rig, catalogue: PartCatalogue): string[] {
+  const areas = what === 'element' ? areasOfElement(id, rig, catalogue) : areasOfNode(id, rig, catalogue);
+  return topicsInOrder(catalogue).flatMap((topic) =>
+    topic.areas.some((area) => areas.includes(area)) ? [topic.id] : [],
   );
 }
 

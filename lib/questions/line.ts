@@ -7,6 +7,8 @@ export type Named =
   | 'node'
   | 'port'
   | 'cause'
+  /** How a cause comes about and what it does. */
+  | 'cause-how'
   | 'repair'
   | 'check'
   | 'check-quantity'
@@ -39,6 +41,6 @@ export type Value =
 
 /**
  * Something to be said. A generated question names a line of its kind's words and what fills it; a question that somebody
- * wrote holds Markdown.
+ * wrote holds Markdown; one that was marked keeps the words as they were said.
  */
-export type Line = { say: string; with?: Readonly<Record<string, Value>> } | { markdown: string };
+export type Line = { say: string; with?: Readonly<Record<string, Value>> } | { markdown: string } | { text: string };

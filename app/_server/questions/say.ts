@@ -20,6 +20,7 @@ export function sayer(content: QuestionContent | undefined, catalogue: Catalogue
   const words = said && createTranslator({ locale: 'en', messages: said.text.en.lines });
   const sayText = (line: Line): string => {
     if ('markdown' in line) return line.markdown;
+    if ('text' in line) return line.text;
     if (!words) throw new RangeError(`There are no words for ${line.say}`);
     return words(line.say, valuesOf(line.with ?? {}));
   };
@@ -34,7 +35,7 @@ export function sayer(content: QuestionContent | undefined, catalogue: Catalogue
     if ('list' in value) return list.format(value.list.map((item) => String(show(item))));
     return 'line' in value ? sayText(value.line) : nameOf(value, catalogue);
   };
-  return (line) => ('markdown' in line ? line : { text: sayText(line) });
+  return (line) => ('say' in line ? { text: sayText(line) } : line);
 }
 
 /** A calculation can only be followed with the digits that it was made from. */
@@ -66,6 +67,8 @@ function findName({ name, id, of = '' }: { name: Named; id: string; of?: string 
       return rig && nodeName(id, rig);
     case 'cause':
       return catalogue.causes.get(id)?.text.en.name;
+    case 'cause-how':
+      return catalogue.causes.get(id)?.text.en.how;
     case 'repair':
       return catalogue.causes.get(of)?.repairs.find((repair) => repair.id === id)?.text.en;
     case 'check':
@@ -110,4 +113,16 @@ function nodeName(id: string, { nodes, elements }: Rig): string | undefined {
   const to = elements.find((element) => 'from' in element && element.from === id);
   if (!from || !to) return (from ?? to)?.text.en;
   return interfaceWords('drawing.between', { from: from.text.en, to: to.text.en });
+}
+
+/** The same, every line of it in the words that it is said in now. */
+export function inWords<T>(value: T, say: (line: Line) => Said): T {
+  if (Array.isArray(value)) return value.map((item) => inWords(item, say)) as T;
+  if (typeof value !== 'object' || value === null) return value;
+  if (isCoded(value)) return say(value) as T;
+  return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, inWords(item, say)])) as T;
+}
+
+function isCoded(value: object): value is Extract<Line, { say: string }> {
+  return 'say' in value && typeof value.say === 'string';
 }

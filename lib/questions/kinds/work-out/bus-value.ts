@@ -111,7 +111,7 @@ function rawSum(asked: Asked, raw: number): Sum {
     value: raw,
     tolerance: 0.5,
     slips: [
-      slip('times-resolution', (value - asked.offset) * asked.perBit),
+      ...(asked.perBit === 1 ? [] : [slip('times-resolution', (value - asked.offset) * asked.perBit)]),
       ...(asked.offset === 0 ? [] : [slip('forgot-bus-offset', value / asked.perBit)]),
     ],
   };

@@ -3,12 +3,22 @@ import { findIt } from './kinds/find-it';
 import { judge } from './kinds/judge';
 import { putInOrder } from './kinds/put-in-order';
 import { readDial } from './kinds/read-dial';
+import { spotHazard } from './kinds/spot-hazard';
 import { whatHappens } from './kinds/what-happens';
 import { whichLimit } from './kinds/which-limit';
 import { workOut } from './kinds/work-out';
 import { type QuestionKindId, questionKindIds } from './question';
 
-const all: readonly QuestionKind[] = [readDial, findIt, judge, workOut, putInOrder, whichLimit, whatHappens];
+const all: readonly QuestionKind[] = [
+  readDial,
+  findIt,
+  judge,
+  workOut,
+  putInOrder,
+  whichLimit,
+  whatHappens,
+  spotHazard,
+];
 
 /** Every kind of generated question, by id, in the order of the list. */
 export const kinds: ReadonlyMap<QuestionKindId, QuestionKind> = new Map(

@@ -24,14 +24,15 @@ export function badgePlaces(rings: readonly Box[], drawing: Drawing, rig: Rig, n
   return placed;
 }
 
-/** Corners first, then the middles of the sides. */
+/** Corners first, then the middles of the sides. A small ring has its badge further off, or it could not be seen. */
 function candidates([left, top, right, bottom]: Box): Point[] {
   const [x, y] = [(left + right) / 2, (top + bottom) / 2];
+  const off = Math.max(0, BADGE - Math.min(right - left, bottom - top) / 4);
   return [
-    [right, top],
-    [left, top],
-    [right, bottom],
-    [left, bottom],
+    [right + off, top - off],
+    [left - off, top - off],
+    [right + off, bottom + off],
+    [left - off, bottom + off],
     [x, top - BADGE],
     [right + BADGE, y],
     [x, bottom + BADGE],

@@ -60,29 +60,27 @@ function Order({
   const ids = given?.form === 'order' ? given.order : items.map(({ id }) => id);
   const inOrder = ids.flatMap((id) => items.find((item) => item.id === id) ?? []);
   return (
-    <OrderFields
-      items={inOrder.map(({ id, said }) => ({ id, name: plainText(said), words: <InLine said={said} /> }))}
-      words={{
-        label: t('label'),
-        hint: t('hint'),
-        drag: t('drag'),
-        up: t('up'),
-        down: t('down'),
-        lifted: t('lifted'),
-        dropped: t('dropped'),
-        cancelled: t('cancelled'),
-        places: items.map((_, index) => t('place', { place: index + 1, count: items.length })),
-      }}
-    />
+    <fieldset>
+      <legend className={styles.legend}>{t('legend')}</legend>
+      <OrderFields
+        items={inOrder.map(({ id, said }) => ({ id, name: plainText(said), words: <InLine said={said} /> }))}
+        words={{
+          label: t('label'),
+          hint: t('hint'),
+          drag: t('drag'),
+          up: t('up'),
+          down: t('down'),
+          lifted: t('lifted'),
+          dropped: t('dropped'),
+          cancelled: t('cancelled'),
+          places: items.map((_, index) => t('place', { place: index + 1, count: items.length })),
+        }}
+      />
+    </fieldset>
   );
 }
 
 function Words({ most, given }: { most: number; given: string }) {
   const t = useTranslations('questions.words');
   return <WordsField label={t('label')} room={t('room', { most })} tooLong={t('tooLong')} most={most} given={given} />;
-}
-
-/** How many are to be chosen, said above what there is to choose from. */
-export function Legend({ children }: { children: React.ReactNode }) {
-  return <legend className={styles.legend}>{children}</legend>;
 }

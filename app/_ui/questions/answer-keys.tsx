@@ -5,11 +5,13 @@ import styles from './question.module.css';
 
 export interface KeyWords {
   enter: string;
+  /** What the arrow keys do. */
+  move?: string;
   turnOff: string;
   turnOn: string;
-  /** That number keys are turned off. */
-  off: string;
+  /** What number keys do, and that they are turned off. */
   choose?: string;
+  off: string;
 }
 
 /**
@@ -18,7 +20,7 @@ export interface KeyWords {
  */
 export function AnswerKeys({ field, words }: { field?: string; words: KeyWords }) {
   const here = useRef<HTMLDivElement>(null);
-  const on = useSyncExternalStore(listen, isOn, () => true);
+  const on = useSyncExternalStore(listen, isOn, () => true) || !field;
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
       const form = here.current?.closest('form');
@@ -31,7 +33,7 @@ export function AnswerKeys({ field, words }: { field?: string; words: KeyWords }
   }, [field, on]);
   return (
     <div ref={here} className={styles.keys}>
-      <p>{field && !on ? words.off : [words.choose, words.enter].filter(Boolean).join(' ')}</p>
+      <p>{[on ? words.choose : words.off, words.move, words.enter].filter(Boolean).join(' ')}</p>
       {field && (
         <button type="button" className={styles.link} onClick={() => turn(!on)}>
           {on ? words.turnOff : words.turnOn}

@@ -14,7 +14,9 @@ export function KeyInWords({ answer }: { answer: MarkedAnswer }) {
     <p className={styles.key}>
       <span className={styles.label}>{t('key')}</span>
       {keys.map(({ id, words }) => (
-        <span key={id}>{words}</span>
+        <span key={id} className={styles.named}>
+          {words}
+        </span>
       ))}
     </p>
   );
@@ -23,7 +25,6 @@ export function KeyInWords({ answer }: { answer: MarkedAnswer }) {
 function keysOf(answer: MarkedAnswer): { id: string; words: React.ReactNode }[] {
   switch (answer.form) {
     case 'choice':
-    case 'several':
       return answer.options.filter(isRight).map(({ id, said }) => ({ id, words: <InLine said={said} /> }));
     case 'numbers': {
       const [only, ...others] = answer.parts;

@@ -15,7 +15,7 @@ export function MarkedAnswer({ answer, view }: { answer: Marked; view: QuestionV
   switch (answer.form) {
     case 'choice':
     case 'several':
-      return <MarkedOptions options={answer.options} units={view.units} />;
+      return <MarkedOptions answer={answer} units={view.units} />;
     case 'order':
       return <MarkedOrder answer={answer} />;
     case 'numbers':
@@ -39,9 +39,14 @@ export function Stand({ of: { chosen, isRight } }: { of: Standing }) {
   return isRight ? <StandingMark is="right">{t('key')}</StandingMark> : null;
 }
 
-function MarkedOptions({ options, units }: { options: FormOf<'choice' | 'several'>['options']; units: UnitChoice }) {
+function MarkedOptions({
+  answer: { form, options },
+  units,
+}: {
+  answer: FormOf<'choice' | 'several'>;
+  units: UnitChoice;
+}) {
   const t = useTranslations('questions.marked');
-  const others = options.filter(({ chosen, isRight, because }) => !chosen && !isRight && because);
   return (
     <div className={styles.part}>
       <ul className={styles.rows}>
@@ -55,22 +60,31 @@ function MarkedOptions({ options, units }: { options: FormOf<'choice' | 'several
           </li>
         ))}
       </ul>
-      {others.length > 0 && (
-        <details className={styles.others}>
-          <summary>{t('others')}</summary>
-          <dl>
-            {others.map(({ id, said, because }) => (
-              <div key={id}>
-                <dt>
-                  <InLine said={said} />
-                </dt>
-                <dd>{because && <InLine said={because} />}</dd>
-              </div>
-            ))}
-          </dl>
-        </details>
-      )}
+      {form === 'several' && options.some(({ chosen, isRight }) => chosen && !isRight) && <p>{t('costs')}</p>}
     </div>
+  );
+}
+
+/** What speaks against those that were not chosen, for whoever wants to know. */
+export function MarkedOthers({ answer }: { answer: Marked }) {
+  const t = useTranslations('questions.marked');
+  if (answer.form !== 'choice' && answer.form !== 'several') return null;
+  const others = answer.options.filter(({ chosen, isRight, because }) => !chosen && !isRight && because);
+  if (others.length === 0) return null;
+  return (
+    <details className={styles.others}>
+      <summary>{t('others')}</summary>
+      <dl>
+        {others.map(({ id, said, because }) => (
+          <div key={id}>
+            <dt>
+              <InLine said={said} />
+            </dt>
+            <dd>{because && <InLine said={because} />}</dd>
+          </div>
+        ))}
+      </dl>
+    </details>
   );
 }
 

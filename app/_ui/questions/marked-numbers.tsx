@@ -26,7 +26,7 @@ export function MarkedNumbers({ parts }: { parts: readonly MarkedPart[] }) {
             </span>
             <span className={styles.line}>
               <span className={styles.label}>{t('key')}</span>
-              <span className={styles.value}>{t('numberKey', keyNumber(part.key, part.units[0]))}</span>
+              <Key part={part} />
             </span>
           </span>
           <StandingMark is={part.given ? STANDING[part.outcome] : 'unanswered'}>
@@ -35,6 +35,17 @@ export function MarkedNumbers({ parts }: { parts: readonly MarkedPart[] }) {
         </li>
       ))}
     </ul>
+  );
+}
+
+function Key({ part: { key, units } }: { part: MarkedPart }) {
+  const t = useTranslations('questions.marked');
+  const { value, tolerance } = keyNumber(key, units[0]);
+  return (
+    <span>
+      <span className={styles.value}>{value}</span>
+      {`; ${t('tolerance', { tolerance })}`}
+    </span>
   );
 }
 

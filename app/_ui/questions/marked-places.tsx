@@ -28,7 +28,7 @@ export function MarkedPlaces({ answer, view }: { answer: Placed; view: QuestionV
       <ul className={styles.rows}>
         {itemsOf(answer).map(({ id, words, stands }) => (
           <li key={id} className={styles.told}>
-            <span>{words}</span>
+            <span className={styles.named}>{words}</span>
             <Stand of={stands} />
           </li>
         ))}

@@ -2,7 +2,7 @@ import { useTranslations } from 'next-intl';
 import type { MarkedView, Outcome } from '@/app/_server/questions/marked-view';
 import { KeyInWords } from './key-in-words';
 import styles from './marked.module.css';
-import { MarkedAnswer } from './marked-answer';
+import { MarkedAnswer, MarkedOthers } from './marked-answer';
 import { isMarkedOnFigure } from './marked-places';
 import question from './question.module.css';
 import { CautionsBeside } from './question-fields';
@@ -38,10 +38,11 @@ export function MarkedQuestion({ marked, comment }: { marked: MarkedView; commen
       )}
       {notes.length > 0 && (
         <section>
-          <h3>{t('notes')}</h3>
+          <h3>{t(answer.form === 'numbers' ? 'slips' : 'notes')}</h3>
           <Paragraphs of={notes} />
         </section>
       )}
+      <MarkedOthers answer={answer} />
       <section className={styles.explanation}>
         <h3>{t('explanation')}</h3>
         <Paragraphs of={explanation} />

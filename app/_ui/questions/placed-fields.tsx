@@ -88,7 +88,11 @@ export function StretchFields({
     const area = stretchArea(stretch, figure, units);
     return { id: stretch.id, ring: area, hit: area };
   });
-  const over = <PlacedRadios name="stretch" label={t('stretchOf')} places={places} given={given} />;
+  const over = (
+    <div className={placed.onChart}>
+      <PlacedRadios name="stretch" label={t('stretchOf')} places={places} given={given} />
+    </div>
+  );
   return (
     <PlacedGroup given={given}>
       <p className={styles.legend}>{t('stretch')}</p>

@@ -53,10 +53,13 @@ const MOST_KEYS = 9;
 function Keys({ answer }: { answer: QuestionView['answer'] }) {
   const t = useTranslations('questions.keys');
   const chosen = choicesOf(answer);
-  if (answer.form === 'words') return null;
+  if (answer.form === 'words' || answer.form === 'order') return null;
   const words: KeyWords = { enter: t('enter'), turnOff: t('turnOff'), turnOn: t('turnOn'), off: t('off') };
-  if (!chosen || chosen.count > MOST_KEYS) return <AnswerKeys words={words} />;
-  return <AnswerKeys field={chosen.field} words={{ ...words, choose: t('choose', { count: chosen.count }) }} />;
+  const along = answer.form === 'point' && { move: t('arrows') };
+  if (!chosen || chosen.count > MOST_KEYS) return <AnswerKeys words={{ ...words, ...along }} />;
+  return (
+    <AnswerKeys field={chosen.field} words={{ ...words, ...along, choose: t('choose', { count: chosen.count }) }} />
+  );
 }
 
 function choicesOf(answer: QuestionView['answer']): { field: string; count: number } | undefined {

@@ -10,13 +10,16 @@ export interface WrittenFault {
     | 'id-twice'
     | 'no-such-id'
     | 'text-twice'
+    | 'range'
+    | 'area'
     | 'name-taken'
     | 'name-unknown'
     | 'formula'
     | 'no-number'
     | 'no-such-topic'
     | 'no-such-rig'
-    | 'no-such-part';
+    | 'no-such-part'
+    | 'no-such-picture';
   /** What the words about it name. */
   values: Readonly<Record<string, string | number>>;
 }

@@ -3,10 +3,13 @@ import { idSchema } from '../../source';
 import { unitNames } from '../../units';
 import { MOST_CHARACTERS } from '../answer';
 import { MOST_VARIABLES } from './draws';
-import { faultsOf } from './written-faults';
+import { faultsOf, type WrittenFault } from './written-faults';
 
 /** Longest Markdown of a stem or an explanation. */
 export const MOST_MARKDOWN = 8000;
+
+/** What an issue says besides where it is, where the shape alone does not say it. */
+export type IssueParams = Pick<WrittenFault, 'code' | 'values'>;
 
 const markdown = z.string().trim().min(1).max(MOST_MARKDOWN);
 const short = z.string().trim().min(1).max(500);
@@ -29,7 +32,10 @@ const variableSchema = z
     to: z.number(),
     step: z.number().positive(),
   })
-  .refine(({ from, to }) => from <= to, 'from must not lie above to');
+  .refine(({ from, to }) => from <= to, {
+    error: 'from must not lie above to',
+    params: { code: 'range', values: {} } satisfies IssueParams,
+  });
 
 const areaSchema = z
   .strictObject({
@@ -41,7 +47,10 @@ const areaSchema = z
     right: share,
     bottom: share,
   })
-  .refine(({ left, right, top, bottom }) => left < right && top < bottom, 'an area needs a width and a height');
+  .refine(({ left, right, top, bottom }) => left < right && top < bottom, {
+    error: 'an area needs a width and a height',
+    params: { code: 'area', values: {} } satisfies IssueParams,
+  });
 
 /** An uploaded picture, with words for whoever does not see it. */
 const pictureSchema = z.strictObject({
@@ -112,7 +121,7 @@ export const writtenQuestionSchema = z
         code: 'custom',
         path: [...path],
         message: `${code} ${JSON.stringify(values)}`,
-        params: { code, values },
+        params: { code, values } satisfies IssueParams,
       });
   });
 

@@ -6,6 +6,7 @@ import { readDial } from './kinds/read-dial';
 import { spotHazard } from './kinds/spot-hazard';
 import { whatHappens } from './kinds/what-happens';
 import { whichLimit } from './kinds/which-limit';
+import { whichTool } from './kinds/which-tool';
 import { workOut } from './kinds/work-out';
 import { type QuestionKindId, questionKindIds } from './question';
 
@@ -18,6 +19,7 @@ const all: readonly QuestionKind[] = [
   whichLimit,
   whatHappens,
   spotHazard,
+  whichTool,
 ];
 
 /** Every kind of generated question, by id, in the order of the list. */

@@ -135,7 +135,6 @@ export const actionDoors = {
   createQuestion: { action: 'questions.write', behind: 'organization' },
   previewQuestion: { action: 'questions.write', behind: 'organization' },
   saveQuestion: { action: 'questions.write', behind: 'written-question' },
-  sendForReview: { action: 'questions.write', behind: 'written-question' },
   retireQuestion: { action: 'questions.write', behind: 'written-question' },
   beginVersion: { action: 'questions.write', behind: 'written-question' },
   approveQuestion: { action: 'questions.review', behind: 'written-question' },

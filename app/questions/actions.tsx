@@ -14,7 +14,7 @@ import { parseDraft } from '@/app/_server/questions/written/parse-draft';
 import { versionActFrom } from '@/app/_server/questions/written/version-act';
 import { randomId } from '@/app/_server/random-id';
 import { addingLogEntry } from '@/db/queries/log-entries';
-import { addingDraft, addingWrittenQuestion, changingDraft } from '@/db/queries/written-questions';
+import { addingDraft, addingWrittenQuestion, changingDraft, sendingForReview } from '@/db/queries/written-questions';
 import { claimThen } from '@/db/together';
 import type { WrittenQuestion } from '@/lib/questions/written/written-question';
 import type { DraftAnswer } from './draft-answer';
@@ -41,15 +41,18 @@ export const createQuestion = action('createQuestion', async (permit, form): Pro
   redirect(`/questions/${questionId}`);
 });
 
-/** Keeps what a draft says now. */
+/** Keeps what a draft says now, and hands it to review where it is told to. */
 export const saveQuestion = action('saveQuestion', async (permit, form): Promise<DraftAnswer> => {
   const act = versionActFrom(permit, form);
   if (!act) return { error: await problem('question-malformed') };
   const draft = await draftIn(permit, form);
   if ('error' in draft) return draft;
-  const details = { question: act.questionId };
+  const details = { question: act.questionId, version: act.versionId };
+  const sends = fieldsOf(form).send === 'yes';
+  const entry = entryBy(permit, sends ? 'question-sent' : 'question-changed', { details });
   const saved = await claimThen(database(), changingDraft(database(), act, draft.written), [
-    addingLogEntry(database(), entryBy(permit, 'question-changed', { details })),
+    ...(sends ? [sendingForReview(database(), act)] : []),
+    addingLogEntry(database(), entry),
   ]);
   if (!saved) return { error: await problem('question-moved') };
   revalidatePath(`/questions/${act.questionId}`);

@@ -5,7 +5,19 @@ import { asc } from 'drizzle-orm';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { loadDemo } from '@/app/_cli/demo/demo-content';
 import { type Db, migrateDatabase } from '@/db/client';
-import { accounts, acts, attempts, calls, classPlaces, logEntries, members, organizations, users } from '@/db/schema';
+import {
+  accounts,
+  acts,
+  attempts,
+  calls,
+  classPlaces,
+  logEntries,
+  members,
+  organizations,
+  users,
+  writtenQuestions,
+  writtenVersions,
+} from '@/db/schema';
 import { parseCaseCode } from '@/lib/cases/case-code';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
 import { gradeAttempt } from '@/lib/grading/grade-attempt';
@@ -46,7 +58,19 @@ afterAll(() => rmSync(data, { recursive: true }));
 
 /** Every row of what the demo fills. */
 function everything() {
-  const tables = [organizations, users, accounts, members, classPlaces, logEntries, attempts, acts, calls];
+  const tables = [
+    organizations,
+    users,
+    accounts,
+    members,
+    classPlaces,
+    logEntries,
+    attempts,
+    acts,
+    calls,
+    writtenQuestions,
+    writtenVersions,
+  ];
   return Promise.all(tables.map((table) => db.select().from(table)));
 }
 
@@ -75,16 +99,30 @@ test('staff come in by the password, apprentices by the PIN', async () => {
   }
 });
 
-test('the log tells of it in the order of time, by nobody signed in', async () => {
+test('the log tells of it in the order of time, by nobody signed in but for questions', async () => {
   const entries = await db.select().from(logEntries).orderBy(asc(logEntries.seq));
   expect(entries.map(({ event }) => event)).toEqual([
     'organization-added',
     'class-added',
     ...Array(6).fill('person-added'),
+    ...Array(3).fill(['question-written', 'question-sent', 'question-approved']).flat(),
   ]);
-  expect(entries.every(({ actorId, organizationId }) => actorId === null && organizationId !== null)).toBe(true);
+  expect(entries.every(({ organizationId }) => organizationId !== null)).toBe(true);
+  const byNobody = entries.filter(({ actorId }) => actorId === null);
+  expect(byNobody).toHaveLength(8);
   const times = entries.map(({ at }) => at.getTime());
   expect([...times].sort((a, b) => a - b)).toEqual(times);
+});
+
+test('three questions are live, each approved by the instructor who did not write it', async () => {
+  const versions = await db.select().from(writtenVersions);
+  const instructors = (await db.select().from(members)).filter(({ role }) => role === 'instructor');
+  expect(versions.map(({ state }) => state)).toEqual(['live', 'live', 'live']);
+  for (const { writtenBy, reviewedBy, title } of versions) {
+    expect(title).toMatch(/\(invented\)$/);
+    expect([writtenBy, reviewedBy].sort()).toEqual(instructors.map(({ userId }) => userId).sort());
+  }
+  expect(new Set(versions.map(({ writtenBy }) => writtenBy)).size).toBe(2);
 });
 
 test('histories are as content says and lie in the past', async () => {

@@ -6,6 +6,7 @@ import { CaseLadder } from './case-ladder';
 import type { Demo } from './demo-content';
 import { makeOrganization } from './make-organization';
 import { playHistory } from './play-history';
+import { writeQuestions } from './write-questions';
 
 /** Names all draws of cases. */
 const WORD = 'demo';
@@ -24,6 +25,9 @@ export async function seedDemo(
   const db = database();
   if ((await countUsers(db)) + (await countAttempts(db)) > 0) return false;
   const ladder = new CaseLadder(catalogue(), WORD);
-  for (const learner of await makeOrganization(demo, now)) tell(learner.name, await playHistory(learner, ladder, now));
+  const learners = await makeOrganization(demo, now);
+  const [first] = learners;
+  if (first) await writeQuestions(first.desk.organizationId, now);
+  for (const learner of learners) tell(learner.name, await playHistory(learner, ladder, now));
   return true;
 }

@@ -15,17 +15,9 @@ import {
   retiringOthers,
   retiringVersion,
   sendingBack,
-  sendingForReview,
 } from '@/db/queries/written-questions';
 
 const MOST_NOTE = 2000;
-
-/** Hands the writer's own draft to review. */
-export const sendForReview = action('sendForReview', async (permit, form): Promise<ActResult> => {
-  const act = versionActFrom(permit, form);
-  if (!act) return { error: await problem('question-malformed') };
-  return changeVersion(permit, 'question-sent', act, [sendingForReview(database(), act)]);
-});
 
 /** Makes a version live; never by whoever wrote it. */
 export const approveQuestion = action('approveQuestion', async (permit, form): Promise<ActResult> => {

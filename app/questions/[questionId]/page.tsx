@@ -53,9 +53,9 @@ export default page(
           <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="state">
             <h2 id="state">{t('state.title')}</h2>
             <VersionState permit={permit} version={version} isNewest={isNewest} names={names} settings={settings} />
-            {isNewest && <VersionActs permit={permit} version={version} />}
           </section>
           {isEdited ? <Editor version={version} /> : <KeptPreview version={version} asked={asked} />}
+          {isNewest && writes && <VersionActs permit={permit} version={version} />}
           <VersionHistory versions={versions} shown={version} names={names} settings={settings} />
           <p>
             <Link className={styles.way} href="/questions" prefetch={false}>

@@ -6,7 +6,7 @@ import ui from '@/app/_ui/ui.module.css';
 import type { WrittenVersion } from '@/db/queries/written-questions';
 import { can } from '@/lib/accounts/can';
 import styles from '../questions.module.css';
-import { approveQuestion, beginVersion, retireQuestion, sendBackQuestion, sendForReview } from './actions';
+import { approveQuestion, beginVersion, retireQuestion, sendBackQuestion } from './actions';
 
 /** What the reader may do with the newest version as it stands. */
 export async function VersionActs({ permit, version }: { permit: SignedInPermit; version: WrittenVersion }) {
@@ -17,8 +17,8 @@ export async function VersionActs({ permit, version }: { permit: SignedInPermit;
   const isOwn = version.writtenBy === actor.personId;
   const { state } = version;
   return (
-    <div className={styles.acts}>
-      {state === 'draft' && writes && isOwn && <Act version={version} action={sendForReview} submit={t('send')} />}
+    <section className={`${ui.panel} ${ui.stack} ${styles.acts}`} aria-labelledby="acts">
+      <h2 id="acts">{t('title')}</h2>
       {state === 'in-review' && reviews && !isOwn && (
         <Act version={version} action={approveQuestion} submit={t('approve')}>
           <p className={ui.small}>{t('approveBody')}</p>
@@ -41,10 +41,10 @@ export async function VersionActs({ permit, version }: { permit: SignedInPermit;
       )}
       {(state === 'live' || state === 'draft') && writes && (
         <Act version={version} action={retireQuestion} submit={state === 'live' ? t('retire') : t('discard')} quiet>
-          <p className={ui.small}>{t('retireBody')}</p>
+          <p className={ui.small}>{state === 'live' ? t('retireBody') : t('discardBody')}</p>
         </Act>
       )}
-    </div>
+    </section>
   );
 }
 

@@ -3,7 +3,7 @@
 import ui from '@/app/_ui/ui.module.css';
 import type { Draft, DraftBody } from './draft';
 import styles from './editor.module.css';
-import { useEditor } from './editor-context';
+import { useEditor, withValues } from './editor-context';
 import { Chosen, FaultText, Typed, TypedLong } from './fields';
 import { NumberEditor } from './number-editor';
 import { ChoiceEditor, OrderEditor } from './option-list';
@@ -48,7 +48,7 @@ export function DraftFields({
         at="stem"
         rows={5}
         value={draft.stem}
-        rule={isNumbers ? `${words.stemRule} ${words.stemNumbers}` : words.stemRule}
+        rule={isNumbers ? `${words.stemRule} ${withValues(words.stemNumbers, { x: '{x}' })}` : words.stemRule}
         onChange={(stem) => change({ stem })}
       />
       <PictureField
@@ -63,7 +63,11 @@ export function DraftFields({
         at="explanation"
         rows={5}
         value={draft.explanation}
-        rule={isNumbers ? `${words.explanationRule} ${words.explanationNumbers}` : words.explanationRule}
+        rule={
+          isNumbers
+            ? `${words.explanationRule} ${withValues(words.explanationNumbers, { answer: '{answer}' })}`
+            : words.explanationRule
+        }
         onChange={(explanation) => change({ explanation })}
       />
       <Topics all={topics} chosen={draft.topics} onChange={(chosen) => change({ topics: chosen })} />

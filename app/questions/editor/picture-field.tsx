@@ -67,8 +67,10 @@ export function PictureField({
       </div>
       <FaultText at={at} />
       <FaultText at={`${at}.id`} />
-      <div role="alert">{error && <p className={ui.alert}>{error}</p>}</div>
-      <div role="status">{sending && <p className={ui.small}>{words.pictureSending}</p>}</div>
+      <div>
+        <div role="alert">{error && <p className={ui.alert}>{error}</p>}</div>
+        <div role="status">{sending && <p className={ui.small}>{words.pictureSending}</p>}</div>
+      </div>
       {picture && (
         <>
           <Typed

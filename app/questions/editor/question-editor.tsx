@@ -103,11 +103,25 @@ export function QuestionEditor({
         <EditorProvider value={{ words, faultAt }}>
           <DraftFields draft={draft} onChange={change} topics={topics} rigs={rigs} />
         </EditorProvider>
-        <div role="alert">{error && <p className={ui.alert}>{error}</p>}</div>
-        <div role="status">{said && <p className={ui.notice}>{said}</p>}</div>
-        <button type="submit" className={ui.primary} disabled={!hydrated} aria-disabled={pending}>
-          {version ? words.save : words.create}
-        </button>
+        <div>
+          <div role="alert">{error && <p className={ui.alert}>{error}</p>}</div>
+          <div role="status">{said && <p className={ui.notice}>{said}</p>}</div>
+        </div>
+        <div className={styles.keep}>
+          <button type="submit" className={ui.primary} disabled={!hydrated} aria-disabled={pending}>
+            {version ? words.save : words.create}
+          </button>
+          {version && (
+            <button
+              type="button"
+              disabled={!hydrated}
+              aria-disabled={pending}
+              onClick={() => run(saveQuestion, { ...version, send: 'yes' })}
+            >
+              {words.send}
+            </button>
+          )}
+        </div>
       </form>
       <section className={`${ui.panel} ${ui.stack} ${styles.preview}`} aria-labelledby="preview">
         <h2 id="preview">{words.previewTitle}</h2>

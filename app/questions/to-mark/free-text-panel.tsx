@@ -36,10 +36,10 @@ export async function FreeTextPanel({ text, isNamed }: { text: FreeText; isNamed
       </section>
       <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="model">
         <h2 id="model">{t('model')}</h2>
-        {asked.key.form === 'words' && <MarkdownText markdown={asked.key.model} />}
+        {asked.key.form === 'words' && <MarkdownText markdown={asked.key.model} level={3} />}
         <h2>{t('guidance')}</h2>
         {asked.key.form === 'words' && asked.key.guidance !== '' ? (
-          <MarkdownText markdown={asked.key.guidance} />
+          <MarkdownText markdown={asked.key.guidance} level={3} />
         ) : (
           <p>{t('noGuidance')}</p>
         )}

@@ -8,28 +8,36 @@ import { inGaugeUnit, standardUncertainty } from '../../../gauges/uncertainty';
 import type { RandomStream } from '../../../random';
 import { toSi } from '../../../units';
 import type { Draw } from '../../kind';
-import { drawAgain } from '../../shared/draw-again';
+import { drawIfAny } from '../../shared/draw-again';
 import { limitIn } from '../../shared/limit-words';
 import { type Limited, limitedOn } from '../../shared/limited';
 import { drawDay, type RigDay } from '../../shared/rig-day';
+import { shuffled } from '../../shared/shuffled-options';
 import { isUndisputed, type Judgement, judgementOf } from './judgement';
 import type { JudgeRanges } from './ranges';
 
 const DISPLAYS: readonly Gauge['display'][] = ['dial', 'cylinder', 'digital'];
 
-/** A reading whose verdict is beyond dispute; each verdict as often as the others. */
+/** A reading whose verdict is beyond dispute; each verdict as often as the others, where the topic has readings for all. */
 export function drawJudgement(draw: Draw<JudgeRanges>, topic: string | undefined): Judgement {
+  for (const verdict of shuffled(draw.stream('verdict'), verdicts)) {
+    const judgement = drawWith(draw, topic, verdict);
+    if (judgement) return judgement;
+  }
+  throw new RangeError(`Nothing to be judged on ${topic}`);
+}
+
+function drawWith(draw: Draw<JudgeRanges>, topic: string | undefined, verdict: Verdict): Judgement | undefined {
   const { rig, ranges, catalogue, stream } = draw;
-  const verdict = stream('verdict').pick(verdicts);
   const candidates = limitedOn(rig, catalogue, topic).filter(
     ({ check }) => instrumentsOf(check.instruments, catalogue).length > 0,
   );
-  return drawAgain(stream, (tried) => {
+  return drawIfAny(stream, (tried) => {
     const limited = tried('check').pick(candidates);
     const instrument = tried('instrument').pick(instrumentsOf(limited.check.instruments, catalogue));
     const gauge = gaugeFor(instrument, limited.quantity);
-    const day = drawDay(tried('day'), rig, catalogue);
-    const truth = drawTruth(tried('truth'), limited, gauge, soundValue(day, limited, gauge), verdict, ranges);
+    const sound = soundValue(drawDay(tried('day'), rig, catalogue), limited, gauge);
+    const truth = drawTruth(tried('truth'), limited, gauge, sound, verdict, ranges);
     if (truth === undefined) return undefined;
     const judgement = judge(limited, instrument, gauge, truth);
     const drawn = judgement && verdictOf(judgement.comparison) === verdict && isUndisputed(judgement, ranges);

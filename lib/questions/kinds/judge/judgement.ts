@@ -62,10 +62,11 @@ function nearestEnd({ line }: Limited, { unit }: Gauge, value: number): Pick<Jud
 
 /** Whether nobody who allows for the instrument's errors, however they add them up, comes to another verdict. */
 export function isUndisputed(judgement: Judgement, { clearBy, closeWithin }: { clearBy: number; closeWithin: number }) {
-  const { shown, comparison, inside, accuracy, readable, guard } = judgement;
+  const { shown, comparison, gauge, inside, accuracy, readable, guard } = judgement;
   if (shown.kind === 'off-scale') return isSettledAtStop(judgement);
   const distance = Math.abs(inside);
-  if (comparison === 'too-close') return distance > 1e-9 && distance <= closeWithin * guard;
+  // On the limit itself, what only rounds its last digit would be taken at its word.
+  if (comparison === 'too-close') return accuracy >= gauge.resolution / 2 && distance <= closeWithin * guard;
   return distance >= clearBy * (accuracy + readable);
 }
 

@@ -1,11 +1,18 @@
 import { and, count, desc, eq, gt, isNull, lte, or, type SQL, sql } from 'drizzle-orm';
 import type { Db } from '../client';
-import { questionMarks, sittingQuestions, sittings } from '../schema';
+import { sittingAnswers, sittingQuestions, sittings } from '../schema';
 import type { Statement } from '../together';
+import { countedCredit, marksOfSitting } from './question-marks';
 
 export type Sitting = typeof sittings.$inferSelect;
 export type NewSitting = typeof sittings.$inferInsert;
 export type SittingMode = Sitting['mode'];
+
+/** Whose sittings, in which organisation. */
+export interface SittingsOf {
+  learnerId: string;
+  organizationId: string;
+}
 
 /** Starts a sitting; changes nothing where the key has started one. */
 export function addingSitting(db: Db, sitting: NewSitting): Statement {
@@ -34,10 +41,7 @@ export async function findSitting(db: Db, learnerId: string, sittingId: string):
 }
 
 /** Whose a sitting is, and where it was made; undefined when there is none. The door compares. */
-export async function findSittingWork(
-  db: Db,
-  sittingId: string,
-): Promise<Pick<Sitting, 'learnerId' | 'organizationId'> | undefined> {
+export async function findSittingWork(db: Db, sittingId: string): Promise<SittingsOf | undefined> {
   const [row] = await db
     .select({ learnerId: sittings.learnerId, organizationId: sittings.organizationId })
     .from(sittings)
@@ -45,22 +49,21 @@ export async function findSittingWork(
   return row;
 }
 
-export interface SittingLine extends Pick<Sitting, 'id' | 'mode' | 'topics' | 'demo' | 'createdAt' | 'handedInAt'> {
+export interface SittingLine
+  extends Pick<Sitting, 'id' | 'mode' | 'topics' | 'demo' | 'createdAt' | 'closesAt' | 'handedInAt'> {
   questions: number;
+  /** Marked so far, in whatever way. */
   marked: number;
+  /** Wholly right. */
+  right: number;
 }
 
 /** A learner's sittings in an organisation, newest first. */
-export async function listSittings(
-  db: Db,
-  { learnerId, organizationId }: { learnerId: string; organizationId: string },
-  limit: number,
-): Promise<SittingLine[]> {
+export async function listSittings(db: Db, of: SittingsOf, limit: number): Promise<SittingLine[]> {
   const questions = db
     .select({ value: count() })
     .from(sittingQuestions)
     .where(eq(sittingQuestions.sittingId, sittings.id));
-  const marked = db.select({ value: count() }).from(questionMarks).where(eq(questionMarks.sittingId, sittings.id));
   return db
     .select({
       id: sittings.id,
@@ -68,39 +71,63 @@ export async function listSittings(
       topics: sittings.topics,
       demo: sittings.demo,
       createdAt: sittings.createdAt,
+      closesAt: sittings.closesAt,
       handedInAt: sittings.handedInAt,
       questions: sql<number>`(${questions})`,
-      marked: sql<number>`(${marked})`,
+      marked: sql<number>`(${marksOfSitting(db)})`,
+      right: sql<number>`(${marksOfSitting(db, sql`${countedCredit(db)} > 0.999999`)})`,
     })
     .from(sittings)
-    .where(and(eq(sittings.learnerId, learnerId), eq(sittings.organizationId, organizationId)))
+    .where(ofLearnerIn(of))
     .orderBy(desc(sittings.createdAt), desc(sittings.id))
     .limit(limit);
 }
 
-/** Hands a sitting in; changes nothing where it is handed in already, or someone else's. */
-export function handingIn(db: Db, learnerId: string, sittingId: string, at: Date): Statement {
+/** How many sittings a learner has begun in an organisation. */
+export async function countSittings(db: Db, of: SittingsOf): Promise<number> {
+  return db.$count(sittings, ofLearnerIn(of));
+}
+
+/** Sittings of a learner that ran out of time by a moment and were not handed in. */
+export async function listOverdue(db: Db, of: SittingsOf, at: Date): Promise<Sitting[]> {
+  return db
+    .select()
+    .from(sittings)
+    .where(and(ofLearnerIn(of), isNull(sittings.handedInAt), lte(sittings.closesAt, at)));
+}
+
+/**
+ * Hands a sitting in. Changes nothing where it is handed in already, where an answer came in after `lastSeq` that was not
+ * looked at, or where it is missing or someone else's.
+ */
+export function handingIn(
+  db: Db,
+  learnerId: string,
+  { sittingId, lastSeq, at }: { sittingId: string; lastSeq: number; at: Date },
+): Statement {
+  const last = db
+    .select({ last: sql<number>`coalesce(max(${sittingAnswers.seq}), 0)` })
+    .from(sittingAnswers)
+    .where(eq(sittingAnswers.sittingId, sittingId));
   return db
     .update(sittings)
     .set({ handedInAt: at })
-    .where(and(eq(sittings.id, sittingId), eq(sittings.learnerId, learnerId), isNull(sittings.handedInAt)));
+    .where(
+      and(
+        eq(sittings.id, sittingId),
+        eq(sittings.learnerId, learnerId),
+        isNull(sittings.handedInAt),
+        eq(last, sql`${lastSeq}`),
+      ),
+    );
 }
 
-/** An open sitting of a learner's whose time is not over. */
+/** An open sitting of a learner's whose time was not over at a moment. */
 export function isOpenFor(learnerId: string, sittingId: string, at: Date): SQL | undefined {
   const inTime = or(isNull(sittings.closesAt), gt(sittings.closesAt, at));
   return and(eq(sittings.id, sittingId), eq(sittings.learnerId, learnerId), isNull(sittings.handedInAt), inTime);
 }
 
-/** Sittings of a learner that ran out of time and were not handed in. */
-export async function listOverdue(
-  db: Db,
-  { learnerId, organizationId }: { learnerId: string; organizationId: string },
-  at: Date,
-): Promise<Sitting[]> {
-  const own = and(eq(sittings.learnerId, learnerId), eq(sittings.organizationId, organizationId));
-  return db
-    .select()
-    .from(sittings)
-    .where(and(own, isNull(sittings.handedInAt), lte(sittings.closesAt, at)));
+function ofLearnerIn({ learnerId, organizationId }: SittingsOf): SQL | undefined {
+  return and(eq(sittings.learnerId, learnerId), eq(sittings.organizationId, organizationId));
 }

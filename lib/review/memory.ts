@@ -1,4 +1,4 @@
-import { FSRSAlgorithm, generatorParameters, type Grade, Rating } from 'ts-fsrs';
+import { FSRSAlgorithm, type Grade, generatorParameters, Rating } from 'ts-fsrs';
 
 /** How well something is remembered. */
 export interface Memory {

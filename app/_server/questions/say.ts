@@ -43,6 +43,11 @@ function showTo(value: number, decimals: number | undefined): string {
   return decimals === undefined ? showNumber(value) : showAtResolution(value, Number(`1e-${decimals}`));
 }
 
+/** A line without words is a fault of content, not something to show. */
+function fail(error: Error): never {
+  throw error;
+}
+
 const list = new Intl.ListFormat('en', { type: 'conjunction' });
 const interfaceWords = createTranslator({ locale: 'en', messages });
 

@@ -1,65 +1,50 @@
-import { createHmac, randomInt } from 'node:crypto';
-import type { SittingQuestion } from '@/db/queries/sitting-questions';
 import { listLiveVersions } from '@/db/queries/written-questions';
-import type { QuestionKindId } from '@/lib/questions/question';
+import { type Askable, type Asked, nextAsked } from '@/lib/questions/next-asked';
 import { kindsOn } from '@/lib/questions/question-from-seed';
+import type { RandomStream } from '@/lib/random';
 import { database } from '../database';
 import type { AskedPlace } from '../questions/asked-question';
-import { randomId } from '../random-id';
-import { secret } from '../secret';
 
-/** Something that can be asked on a topic: a kind, or a question that somebody wrote. */
-export type Askable = { topic: string; kind: QuestionKindId } | { topic: string; writtenVersionId: string };
+/** Something to be asked: a kind on a topic, or a version of a question that somebody wrote. */
+export type Choice = { topic: string; asked: Asked };
 
-/** Everything that can be asked on topics in an organisation. */
-export async function askableOn(organizationId: string, topics: readonly string[]): Promise<Askable[]> {
+/** What can be asked on each of some topics in an organisation. */
+export async function askableOn(organizationId: string, topics: readonly string[]): Promise<Map<string, Askable>> {
   const live = await listLiveVersions(database(), organizationId);
-  return topics.flatMap((topic) => [
-    ...kindsOn(topic).map((kind) => ({ topic, kind })),
-    ...live.filter(({ body }) => body.topics.includes(topic)).map(({ id }) => ({ topic, writtenVersionId: id })),
-  ]);
+  return new Map(
+    topics.map((topic) => {
+      const written = live.filter(({ body }) => body.topics.includes(topic)).map(({ id }) => id);
+      return [topic, { kinds: kindsOn(topic), written }];
+    }),
+  );
 }
 
-/**
- * What to ask next: what has been asked least in this sitting, and not what was asked last; among those, by chance.
- *
- * @param asked  In the order in which it was asked.
- */
-export function chooseNext(
-  askable: readonly Askable[],
-  asked: readonly AskedPlace[],
-  among: (count: number) => number = randomInt,
-): Askable | undefined {
-  const keys = asked.map(keyOfPlace);
-  const last = keys.at(-1);
-  const times = (one: Askable) => keys.filter((key) => key === keyOf(one)).length + (keyOf(one) === last ? 0.5 : 0);
-  const least = Math.min(...askable.map(times));
-  const possible = askable.filter((one) => times(one) === least);
-  return possible.length > 0 ? possible[among(possible.length)] : undefined;
+/** What to ask next on a topic after what a sitting has asked; undefined where there is nothing. */
+export function chooseOn(
+  topic: string,
+  askable: ReadonlyMap<string, Askable>,
+  before: readonly Asked[],
+  draw: RandomStream,
+): Choice | undefined {
+  const asked = nextAsked(askable.get(topic) ?? { kinds: [], written: [] }, before, draw);
+  return asked && { topic, asked };
 }
 
-/** The same for an askable and for the place that asks it. */
-export function keyOf(one: Askable): string {
-  return 'kind' in one ? `${one.kind} ${one.topic}` : one.writtenVersionId;
+/** What a place asked, whatever its seed. */
+export function askedAt({ spec, writtenVersionId }: AskedPlace): Asked {
+  return spec ? { kind: spec.kind } : { written: writtenVersionId ?? '' };
 }
 
-function keyOfPlace({ spec, writtenVersionId }: AskedPlace): string {
-  return spec ? `${spec.kind} ${spec.topic ?? ''}` : (writtenVersionId ?? '');
+/** A place for a choice, drawn from a seed. */
+export function placeFor({ topic, asked }: Choice, seed: string): AskedPlace {
+  if ('kind' in asked) return { spec: { kind: asked.kind, seed, topic }, writtenVersionId: null, seed };
+  return { spec: null, writtenVersionId: asked.written, seed };
 }
 
-/** A place for something, drawn anew. */
-export function placeFor(one: Askable, seed: string): AskedPlace {
-  if ('kind' in one) return { spec: { kind: one.kind, seed, topic: one.topic }, writtenVersionId: null, seed };
-  return { spec: null, writtenVersionId: one.writtenVersionId, seed };
+/** The same kind, or the same written question, drawn from another seed. */
+export function drawnAnew({ spec, writtenVersionId }: AskedPlace, seed: string): AskedPlace {
+  if (!spec) return { spec: null, writtenVersionId, seed };
+  // Content may have taken the topic from the kind.
+  const { topic = '', ...rest } = spec;
+  return { spec: { ...rest, seed, ...(kindsOn(topic).includes(spec.kind) && { topic }) }, writtenVersionId, seed };
 }
-
-/** A seed for practice. */
-export const practiceSeed = randomId;
-
-/** A seed that only this installation can draw, so that nobody reruns the question elsewhere from what they see. */
-export function assessedSeed(sittingId: string, place: number): string {
-  return createHmac('sha256', secret()).update(`question ${sittingId} ${place}`).digest('hex').slice(0, 20);
-}
-
-/** Places as they are asked of a sitting, drawn under the present version. */
-export type PlaceRow = Pick<SittingQuestion, 'place'> & AskedPlace;

@@ -1,23 +1,43 @@
+import { marking } from '@/db/queries/question-marks';
 import { handingIn, listOverdue } from '@/db/queries/sittings';
 import { claimThen } from '@/db/together';
 import { database } from '../database';
 import type { Desk } from '../permit';
-import { markingPlace } from './mark-place';
-import { GRACE, type ReadSitting, readSitting } from './read-sitting';
+import { markPlace } from './mark-place';
+import { GRACE, isOverdue, isPresent, type ReadSitting, readSitting } from './read-sitting';
 
-/** Hands a sitting in and marks what is not marked yet; false where that has been done. */
-export async function handIn(desk: Desk, { sitting, places }: ReadSitting, at: Date): Promise<boolean> {
-  // Nobody is marked down for the question at which they left a drill.
-  const due = places.filter(({ mark, answer }) => !mark && (sitting.mode === 'check' || answer !== undefined));
-  const marks = await Promise.all(due.map((place) => markingPlace(place, place.answer, at)));
-  return claimThen(database(), handingIn(database(), desk.learnerId, sitting.id, at), marks);
+/** More answers than this in a moment come from no hand. */
+const TRIES = 5;
+
+/**
+ * Hands a sitting in and marks what is not marked yet: in a check every question, in a drill or a review none that was left
+ * unanswered. One whose question content has changed since is not marked, and does not count.
+ *
+ * @returns false when there is no such sitting of theirs.
+ */
+export async function handIn(desk: Desk, sittingId: string, now: Date): Promise<boolean> {
+  for (let tries = 0; tries < TRIES; tries++) {
+    const read = await readSitting(desk, sittingId);
+    if (!read) return false;
+    if (read.sitting.handedInAt || (await handInAsRead(desk, read, now))) return true;
+  }
+  throw new Error(`Answers to ${sittingId} come in faster than they are marked`);
 }
 
-/** Hands in what ran out of time while nobody looked, as of when it closed. */
+async function handInAsRead(desk: Desk, { sitting, places, lastSeq }: ReadSitting, now: Date): Promise<boolean> {
+  const at = sitting.closesAt && isOverdue(sitting, now) ? sitting.closesAt : now;
+  const due = places.filter((place) => !place.mark && isPresent(place) && (sitting.mode === 'check' || place.answer));
+  const marks = await Promise.all(due.map((place) => markPlace(place, place.answer, at)));
+  const claim = handingIn(database(), desk.learnerId, { sittingId: sitting.id, lastSeq, at });
+  return claimThen(
+    database(),
+    claim,
+    marks.map((mark) => marking(database(), mark)),
+  );
+}
+
+/** Hands in what ran out of time while nobody looked. */
 export async function handInOverdue(desk: Desk, now: Date): Promise<void> {
   const overdue = await listOverdue(database(), desk, new Date(now.getTime() - GRACE));
-  for (const { id, closesAt } of overdue) {
-    const read = await readSitting(desk, id);
-    if (read) await handIn(desk, read, closesAt ?? now);
-  }
+  for (const { id } of overdue) await handIn(desk, id, now);
 }

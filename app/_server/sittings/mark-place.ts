@@ -1,32 +1,25 @@
-import { markingQuestion, type NewQuestionMark } from '@/db/queries/sitting-questions';
-import type { Statement } from '@/db/together';
+import type { QuestionMark } from '@/db/queries/question-marks';
 import { type Answer, fitsForm } from '@/lib/questions/answer';
-import { markAnswer } from '@/lib/questions/mark';
-import { database } from '../database';
+import { type Mark, markAnswer } from '@/lib/questions/mark';
+import { catalogue } from '../catalogue';
 import { type AskedPlace, askedQuestion } from '../questions/asked-question';
+import { inWords, sayer } from '../questions/say';
 
-/** Marks one place by an answer; one without an answer, or with one that its question has no room for, earns nothing. */
-export async function markingPlace(
-  place: AskedPlace & { sittingId: string; place: number },
-  answer: Answer | undefined,
-  at: Date,
-): Promise<Statement> {
-  return markingQuestion(database(), await markOf(place, answer, at));
-}
+/** What a question earns that nobody answered. */
+const NOTHING: Mark = { credit: 0, score: 0, notes: [] };
 
-async function markOf(
-  place: AskedPlace & { sittingId: string; place: number },
+/**
+ * Marks one place by an answer, and keeps all that was asked in the words of the day. Without an answer, or with one that its
+ * question has no room for, it earns nothing.
+ */
+export async function markPlace(
+  { sittingId, place, ...asked }: AskedPlace & { sittingId: string; place: number },
   answer: Answer | undefined,
-  at: Date,
-): Promise<NewQuestionMark> {
-  const { question } = await askedQuestion(place);
+  markedAt: Date,
+): Promise<QuestionMark> {
+  const { question, content } = await askedQuestion(asked);
+  const say = sayer(content, catalogue());
   const given = answer && fitsForm(question.answer, answer) ? answer : null;
-  return {
-    sittingId: place.sittingId,
-    place: place.place,
-    answer: given,
-    asked: question,
-    mark: given ? markAnswer(question, given) : { credit: 0, score: 0, notes: [] },
-    markedAt: at,
-  };
+  const mark = given ? markAnswer(question, given) : NOTHING;
+  return { sittingId, place, answer: given, asked: inWords(question, say), mark: inWords(mark, say), markedAt };
 }

@@ -1,31 +1,36 @@
 import { askingQuestion } from '@/db/queries/sitting-questions';
 import { addingSitting, findSittingByKey, type SittingMode } from '@/db/queries/sittings';
 import { claimThen } from '@/db/together';
+import { randomStream } from '@/lib/random';
 import { database } from '../database';
 import type { Desk } from '../permit';
 import { type AskedPlace, presentVersion } from '../questions/asked-question';
 import { randomId } from '../random-id';
-import { type Askable, askableOn, assessedSeed, chooseNext, placeFor, practiceSeed } from './choose-question';
-import { dueNow } from './due-now';
+import { nextReview } from './ask-next';
+import { askableOn, chooseOn, placeFor } from './choose-question';
+import { planCheck } from './plan-check';
+import { reviewCards } from './review-cards';
+import { assessedSeed, practiceSeed } from './seeds';
 
-export interface NewSittingWish {
+export interface SittingWish {
   desk: Desk;
+  /** Made by the client: the same key again finds the sitting that it started. */
   key: string;
   at: Date;
+  demo?: boolean;
 }
 
-/** Starts a drill on a topic, or finds the one that the key has started. Undefined where there is nothing to ask on it. */
-export async function startDrill(wish: NewSittingWish, topic: string): Promise<string | undefined> {
-  const first = chooseNext(await askableOn(wish.desk.organizationId, [topic]), []);
-  return (
-    first && store(wish, { mode: 'drill', topics: [topic], closesAt: null }, () => [placeFor(first, practiceSeed())])
-  );
+/** Starts a drill on a topic. Undefined where there is nothing to ask on it. @returns its id. */
+export async function startDrill(wish: SittingWish, topic: string): Promise<string | undefined> {
+  const askable = await askableOn(wish.desk.organizationId, [topic]);
+  const first = chooseOn(topic, askable, [], randomStream(practiceSeed(), 'first question'));
+  return first && store(wish, { mode: 'drill', topics: [topic] }, () => [placeFor(first, practiceSeed())]);
 }
 
-/** Starts a review of what is due. Undefined where nothing is. */
-export async function startReview(wish: NewSittingWish): Promise<string | undefined> {
-  const [first] = (await dueNow(wish.desk, wish.at)).now;
-  return first && store(wish, { mode: 'review', topics: [], closesAt: null }, () => [placeFor(first, practiceSeed())]);
+/** Starts a review of what was asked before. Undefined where nothing was. @returns its id. */
+export async function startReview(wish: SittingWish): Promise<string | undefined> {
+  const first = nextReview(await reviewCards(wish.desk, wish.at), []);
+  return first && store(wish, { mode: 'review', topics: [] }, () => [placeFor(first, practiceSeed())]);
 }
 
 export interface CheckWish {
@@ -35,47 +40,30 @@ export interface CheckWish {
   minutes: number | null;
 }
 
-/** Starts a check: every question is drawn at once, from seeds that only this installation can draw. */
+/** Starts a check, all of its questions chosen at once. Undefined where there is nothing to ask. @returns its id. */
 export async function startCheck(
-  wish: NewSittingWish,
+  wish: SittingWish,
   { topics, questions, minutes }: CheckWish,
 ): Promise<string | undefined> {
   const askable = await askableOn(wish.desk.organizationId, topics);
-  const chosen = spread(askable, topics, questions);
-  if (chosen.length === 0) return undefined;
   const closesAt = minutes === null ? null : new Date(wish.at.getTime() + minutes * 60_000);
-  return store(wish, { mode: 'check', topics, closesAt }, (id) =>
-    chosen.map((one, index) => placeFor(one, assessedSeed(id, index + 1))),
-  );
-}
-
-/** The topics in turn, each with what it has been asked least with. */
-function spread(askable: readonly Askable[], topics: readonly string[], count: number): Askable[] {
-  const possible = topics.filter((topic) => askable.some((one) => one.topic === topic));
-  const chosen: Askable[] = [];
-  const asked: AskedPlace[] = [];
-  for (let place = 0; place < count && possible.length > 0; place++) {
-    const topic = possible[place % possible.length];
-    const next = chooseNext(
-      askable.filter((one) => one.topic === topic),
-      asked,
-    );
-    if (!next) break;
-    chosen.push(next);
-    asked.push(placeFor(next, ''));
-  }
-  return chosen;
+  return store(wish, { mode: 'check', topics, closesAt }, (id) => {
+    const plan = planCheck(askable, questions, randomStream(assessedSeed(id, 0, 'plan'), 'plan'));
+    return plan.map((choice, index) => placeFor(choice, assessedSeed(id, index + 1, 'first')));
+  });
 }
 
 async function store(
-  { desk, key, at }: NewSittingWish,
-  { mode, topics, closesAt }: { mode: SittingMode; topics: readonly string[]; closesAt: Date | null },
-  placesOf: (sittingId: string) => AskedPlace[],
-): Promise<string> {
+  { desk, key, at, demo = false }: SittingWish,
+  { mode, topics, closesAt = null }: { mode: SittingMode; topics: readonly string[]; closesAt?: Date | null },
+  placesOf: (sittingId: string) => readonly AskedPlace[],
+): Promise<string | undefined> {
   const { learnerId, organizationId } = desk;
   const id = randomId();
-  const sitting = { id, learnerId, organizationId, key, mode, topics, createdAt: at, closesAt };
-  const asking = placesOf(id).map((place, index) =>
+  const places = placesOf(id);
+  if (places.length === 0) return undefined;
+  const sitting = { id, learnerId, organizationId, key, mode, topics, demo, createdAt: at, closesAt };
+  const asking = places.map((place, index) =>
     askingQuestion(database(), { sittingId: id, place: index + 1, ...place, ...presentVersion(), askedAt: at }),
   );
   if (await claimThen(database(), addingSitting(database(), sitting), asking)) return id;

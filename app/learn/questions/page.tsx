@@ -6,8 +6,8 @@ import { database } from '@/app/_server/database';
 import { page } from '@/app/_server/guard';
 import { settingsFor } from '@/app/_server/organization-settings';
 import { deskOf } from '@/app/_server/permit';
-import { dueNow } from '@/app/_server/sittings/due-now';
 import { handInOverdue } from '@/app/_server/sittings/hand-in';
+import { reviewCards } from '@/app/_server/sittings/review-cards';
 import { SafetyNote } from '@/app/_ui/safety-note';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
@@ -33,7 +33,7 @@ export default page('/learn/questions', async (permit) => {
   const now = new Date();
   await handInOverdue(desk, now);
   const [due, sittings, settings] = await Promise.all([
-    dueNow(desk, now),
+    reviewCards(desk, now),
     listSittings(database(), desk, LISTED),
     settingsFor(permit.session),
   ]);

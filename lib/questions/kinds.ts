@@ -2,6 +2,7 @@ import type { QuestionKind } from './kind';
 import { findIt } from './kinds/find-it';
 import { judge } from './kinds/judge';
 import { putInOrder } from './kinds/put-in-order';
+import { readCode } from './kinds/read-code';
 import { readDial } from './kinds/read-dial';
 import { spotHazard } from './kinds/spot-hazard';
 import { whatHappens } from './kinds/what-happens';
@@ -20,6 +21,7 @@ const all: readonly QuestionKind[] = [
   whatHappens,
   spotHazard,
   whichTool,
+  readCode,
 ];
 
 /** Every kind of generated question, by id, in the order of the list. */

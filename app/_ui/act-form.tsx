@@ -4,6 +4,7 @@ import { unstable_rethrow } from 'next/navigation';
 import { type FormEvent, useRef, useState, useTransition } from 'react';
 import type { ActResult } from './act-result';
 import { useHydrated } from './hydrated';
+import { newKey } from './new-key';
 import { ToCopy } from './to-copy';
 import ui from './ui.module.css';
 
@@ -85,10 +86,4 @@ export function ActForm({
       </button>
     </form>
   );
-}
-
-/** Random enough to meet no other; `crypto.randomUUID` is missing where a shop serves the page without TLS. */
-function newKey(): string {
-  const bytes = crypto.getRandomValues(new Uint8Array(16));
-  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
 }

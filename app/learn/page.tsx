@@ -49,6 +49,11 @@ export default page('/learn', async (permit) => {
                 {t('topicsLink')}
               </Link>
             </p>
+            <p>
+              <Link className={styles.way} href="/learn/questions" prefetch={false}>
+                {t('questionsLink')}
+              </Link>
+            </p>
           </section>
           <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="by-code">
             <h2 id="by-code">{t('codeTitle')}</h2>

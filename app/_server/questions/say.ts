@@ -17,7 +17,7 @@ export type Said = { text: string } | { markdown: string };
  */
 export function sayer(content: QuestionContent | undefined, catalogue: Catalogue): (line: Line) => Said {
   const said = content ?? catalogue.questions.get(PLACES_KIND);
-  const words = said && createTranslator({ locale: 'en', messages: said.text.en.lines });
+  const words = said && createTranslator({ locale: 'en', messages: said.text.en.lines, onError: fail });
   const sayText = (line: Line): string => {
     if ('markdown' in line) return line.markdown;
     if ('text' in line) return line.text;

@@ -2,6 +2,7 @@ import { useTranslations } from 'next-intl';
 import { catalogue } from '@/app/_server/catalogue';
 import ui from '@/app/_ui/ui.module.css';
 import type { Topic } from '@/lib/topics/topic';
+import { StartDrill } from '../questions/start-drill';
 import { StartRandom } from '../start-random';
 import styles from './topics.module.css';
 
@@ -31,6 +32,7 @@ export function TopicPanel({ topic }: { topic: Topic }) {
       </div>
       <div className={styles.start}>
         <StartRandom label={t('start', { topic: text.en.name })} topic={id} />
+        <StartDrill label={t('drill', { topic: text.en.name })} topic={id} />
       </div>
     </section>
   );

@@ -6,6 +6,7 @@ import type { Db } from '@/db/client';
 import { recordAttempt } from '@/db/queries/attempts';
 import { addingMember } from '@/db/queries/members';
 import { addingPicture } from '@/db/queries/pictures';
+import { addingSitting } from '@/db/queries/sittings';
 import { addingUser } from '@/db/queries/users';
 import { addingDraft, addingWrittenQuestion } from '@/db/queries/written-questions';
 import { classes, invitations } from '@/db/schema';
@@ -52,7 +53,9 @@ export async function targetsBehind(db: Db, behind: Behind, actor: Actor | null)
     case 'own-work':
       return [{ name: 'own work', ids: {}, resource: (asking) => work(asking?.organizationId, asking?.personId) }];
     case 'attempt':
-      return attempts(db, actor);
+      return worksOf(db, actor, 'attemptId', addAttempt);
+    case 'sitting':
+      return worksOf(db, actor, 'sittingId', addSitting);
     case 'member':
       return memberTargets(db, actor);
     case 'class':
@@ -78,7 +81,19 @@ function work(organizationId: string | null | undefined, personId: string | unde
   return organizationId && personId ? { kind: 'work', organizationId, personId } : undefined;
 }
 
-async function attempts(db: Db, actor: Actor | null): Promise<Target[]> {
+interface Whose {
+  id: string;
+  learnerId: string;
+  organizationId: string;
+}
+
+/** Work of the actor's own, of another person's and of another organisation's. */
+async function worksOf(
+  db: Db,
+  actor: Actor | null,
+  idName: string,
+  add: (db: Db, whose: Whose) => Promise<unknown>,
+): Promise<Target[]> {
   const whose = [
     {
       name: 'own',
@@ -90,13 +105,23 @@ async function attempts(db: Db, actor: Actor | null): Promise<Target[]> {
   ];
   const targets = whose.map(async ({ name, personId, organizationId }): Promise<Target> => {
     const id = randomId();
-    await recordAttempt(db, anAttempt({ id, key: id, learnerId: personId, organizationId, coached: true, ...theCase }));
-    return { name: `${name} attempt`, ids: { attemptId: id }, resource: () => work(organizationId, personId) };
+    await add(db, { id, learnerId: personId, organizationId });
+    return { name: `${name} work`, ids: { [idName]: id }, resource: () => work(organizationId, personId) };
   });
   return [
     ...(await Promise.all(targets)),
-    { name: 'no attempt', ids: { attemptId: randomId() }, resource: () => undefined },
+    { name: 'no work', ids: { [idName]: randomId() }, resource: () => undefined },
   ];
+}
+
+function addAttempt(db: Db, whose: Whose) {
+  return recordAttempt(db, anAttempt({ ...whose, key: whose.id, coached: true, ...theCase }));
+}
+
+function addSitting(db: Db, whose: Whose) {
+  return together(db, [
+    addingSitting(db, { ...whose, key: whose.id, mode: 'drill', topics: ['filtration'], createdAt: at }),
+  ]);
 }
 
 /** Somebody new for every role in both organisations, so that what is done to one is done to nobody else. */

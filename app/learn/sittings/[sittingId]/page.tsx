@@ -1,0 +1,89 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { getTranslations } from 'next-intl/server';
+import { catalogue } from '@/app/_server/catalogue';
+import { readDisplay } from '@/app/_server/display';
+import { page } from '@/app/_server/guard';
+import { settingsFor } from '@/app/_server/organization-settings';
+import { deskOf } from '@/app/_server/permit';
+import { currentSitting } from '@/app/_server/sittings/current-sitting';
+import { isOpen, type ReadSitting } from '@/app/_server/sittings/read-sitting';
+import { SafetyNote } from '@/app/_ui/safety-note';
+import { SiteHeader } from '@/app/_ui/site-header';
+import ui from '@/app/_ui/ui.module.css';
+import learn from '../../learn.module.css';
+import { CheckQuestion } from './check-question';
+import { DrillQuestion } from './drill-question';
+import { PlaceList } from './place-list';
+import { Result } from './result';
+import { TimeLeft } from './time-left';
+
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await getTranslations('sittings');
+  return { title: t('title') };
+}
+
+/** One sitting: the question that is asked now, or how it went. */
+export default page(
+  '/learn/sittings/[sittingId]',
+  async (permit, { params, searchParams }: PageProps<'/learn/sittings/[sittingId]'>) => {
+    const { sittingId } = await params;
+    const now = new Date();
+    const read = await currentSitting(deskOf(permit), sittingId, now);
+    if (!read) notFound();
+    const [{ units }, settings, t] = await Promise.all([
+      readDisplay(),
+      settingsFor(permit.session),
+      getTranslations('sittings'),
+    ]);
+    const { sitting, places } = read;
+    const open = isOpen(sitting, now);
+    const at = chosenPlace(read, (await searchParams).at);
+    const place = places.find((one) => one.place === at);
+    return (
+      <>
+        <SiteHeader />
+        <main id="main" className={`${ui.page} ${ui.narrow}`}>
+          <div className={ui.head}>
+            <h1>{t('of', { mode: t(`mode.${sitting.mode}`), topics: topicsOf(read, t) })}</h1>
+            {sitting.demo && <span className={ui.small}>{t('demo')}</span>}
+          </div>
+          {open && sitting.mode === 'check' && (
+            <>
+              {sitting.closesAt && (
+                <TimeLeft closesAt={sitting.closesAt.getTime()} now={now.getTime()} settings={settings} />
+              )}
+              <PlaceList read={read} at={at} />
+              {place && <CheckQuestion read={read} place={place} units={units} />}
+            </>
+          )}
+          {open && sitting.mode !== 'check' && place && <DrillQuestion read={read} place={place} units={units} />}
+          {!open && <Result read={read} units={units} place={place} />}
+          <p>
+            <Link className={learn.way} href="/learn/questions" prefetch={false}>
+              {t('back')}
+            </Link>
+          </p>
+          <SafetyNote />
+        </main>
+      </>
+    );
+  },
+);
+
+/** The place that the address names; in an open drill the last, in a check the first, in a result none. */
+function chosenPlace({ sitting, places }: ReadSitting, at: string | string[] | undefined): number | undefined {
+  const named = places.find(({ place }) => String(place) === at)?.place;
+  if (sitting.handedInAt) return named;
+  return sitting.mode === 'check' ? (named ?? places[0]?.place) : places.at(-1)?.place;
+}
+
+function topicsOf(
+  { sitting: { topics } }: ReadSitting,
+  t: Awaited<ReturnType<typeof getTranslations<'sittings'>>>,
+): string {
+  const [only] = topics;
+  if (topics.length === 1 && only !== undefined) return catalogue().topics.get(only)?.text.en.name ?? only;
+  return topics.length === 0 ? t('allTopics') : t('moreTopics', { count: topics.length });
+}

@@ -1,8 +1,7 @@
-import Markdown, { type Components, type Options } from 'react-markdown';
+import Markdown, { type Options } from 'react-markdown';
+import { shiftHeadings } from './shift-headings';
 import styles from './words.module.css';
 
-/** Headings of a text stand below those of the page. */
-const HEADINGS: Components = { h1: 'h3', h2: 'h4', h3: 'h5', h4: 'h6', h5: 'h6' };
 const SAFE_ADDRESS = /^(?:https?:\/\/|mailto:)/i;
 
 const common: Options = {
@@ -11,7 +10,6 @@ const common: Options = {
   disallowedElements: ['img'],
   urlTransform: (address) => (SAFE_ADDRESS.test(address) ? address : ''),
   components: {
-    ...HEADINGS,
     a: ({ href, children }) =>
       href ? (
         <a href={href} rel="noopener noreferrer nofollow">
@@ -23,11 +21,17 @@ const common: Options = {
   },
 };
 
-/** Paragraphs that somebody wrote in Markdown. HTML in them is dropped; links lead to the web or to mail, or nowhere. */
-export function MarkdownText({ markdown }: { markdown: string }) {
+/**
+ * Paragraphs that somebody wrote in Markdown. HTML in them is dropped; links lead to the web or to mail, or nowhere.
+ *
+ * @param level  Of the highest heading.
+ */
+export function MarkdownText({ markdown, level }: { markdown: string; level: number }) {
   return (
     <div className={styles.markdown}>
-      <Markdown {...common}>{markdown}</Markdown>
+      <Markdown {...common} rehypePlugins={[[shiftHeadings, level]]}>
+        {markdown}
+      </Markdown>
     </div>
   );
 }

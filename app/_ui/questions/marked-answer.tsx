@@ -94,7 +94,7 @@ function MarkedOrder({ answer: { given, right } }: { answer: FormOf<'order'> }) 
     <div className={styles.orders}>
       {given.length > 0 && (
         <section>
-          <h3>{t('yourOrder')}</h3>
+          <h2>{t('yourOrder')}</h2>
           <Places items={given}>
             {(place, index) => (
               <StandingMark is={place === index + 1 ? 'right' : 'wrong'}>
@@ -105,7 +105,7 @@ function MarkedOrder({ answer: { given, right } }: { answer: FormOf<'order'> }) 
         </section>
       )}
       <section>
-        <h3>{t('rightOrder')}</h3>
+        <h2>{t('rightOrder')}</h2>
         <Places items={right} />
       </section>
     </div>
@@ -162,11 +162,11 @@ function MarkedWords({ answer: { text, model } }: { answer: FormOf<'words'> }) {
   return (
     <div className={styles.orders}>
       <section>
-        <h3>{t('yours')}</h3>
+        <h2>{t('yours')}</h2>
         <p className={styles.text}>{text === '' ? t('none') : text}</p>
       </section>
       <section>
-        <h3>{t('modelAnswer')}</h3>
+        <h2>{t('modelAnswer')}</h2>
         <Paragraphs of={[model]} />
       </section>
     </div>

@@ -57,7 +57,7 @@ function MarkedFigure({ answer, view }: { answer: Placed; view: QuestionView }) 
   const told = answer.stretches.filter(isTold);
   const places = told.map((stretch) => {
     const area = stretchArea(stretch, figure, units);
-    const badge = { sign: '', left: `calc(${area.left} + ${area.width} / 2)`, top: '24px' };
+    const badge = { sign: '', left: `calc(${area.left} + ${area.width} / 2)`, top: 'calc(100% - 22px)' };
     return { id: stretch.id, ring: area, hit: area, badge };
   });
   const on = { ...figure, stretches: answer.stretches };

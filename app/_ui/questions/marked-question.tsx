@@ -26,25 +26,25 @@ export function MarkedQuestion({ marked, comment }: { marked: MarkedView; commen
         <OutcomeSentence outcome={outcome} />
         {outcome.is !== 'right' && <KeyInWords answer={answer} />}
       </div>
-      <Paragraphs of={stem} />
+      <Paragraphs of={stem} level={2} />
       <CautionsBeside ids={cautions} />
       {figure && !isMarkedOnFigure(view) && <QuestionFigure figure={figure} units={units} told />}
       <MarkedAnswer answer={answer} view={view} />
       {comment !== undefined && comment !== '' && (
         <section>
-          <h3>{t('comment')}</h3>
+          <h2>{t('comment')}</h2>
           <p className={styles.comment}>{comment}</p>
         </section>
       )}
       {notes.length > 0 && (
         <section>
-          <h3>{t(answer.form === 'numbers' ? 'slips' : 'notes')}</h3>
+          <h2>{t(answer.form === 'numbers' ? 'slips' : 'notes')}</h2>
           <Paragraphs of={notes} />
         </section>
       )}
       <MarkedOthers answer={answer} />
       <section className={styles.explanation}>
-        <h3>{t('explanation')}</h3>
+        <h2>{t('explanation')}</h2>
         <Paragraphs of={explanation} />
       </section>
     </div>

@@ -28,7 +28,7 @@ export function QuestionFields({
   const beside = figure?.figure === 'instrument' && figure.gauge.display !== 'trace';
   return (
     <div className={styles.question}>
-      <Paragraphs of={stem} lead />
+      <Paragraphs of={stem} level={2} lead />
       <CautionsBeside ids={cautions} />
       <div className={beside ? styles.beside : styles.below}>
         {figure && !isPlaced(answer, figure) && <QuestionFigure figure={figure} units={units} />}

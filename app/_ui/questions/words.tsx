@@ -2,8 +2,12 @@ import type { Said } from '@/app/_server/questions/say';
 import { MarkdownLine, MarkdownText } from './markdown-text';
 import styles from './words.module.css';
 
-/** Paragraphs, each said in plain words or in Markdown. */
-export function Paragraphs({ of, lead = false }: { of: readonly Said[]; lead?: boolean }) {
+/**
+ * Paragraphs, each said in plain words or in Markdown.
+ *
+ * @param level  Of the headings that a text may bring along.
+ */
+export function Paragraphs({ of, lead = false, level = 3 }: { of: readonly Said[]; lead?: boolean; level?: number }) {
   return (
     <div className={`${styles.paragraphs} ${lead ? styles.lead : ''}`}>
       {of.map((said, index) =>
@@ -12,7 +16,7 @@ export function Paragraphs({ of, lead = false }: { of: readonly Said[]; lead?: b
           <p key={index}>{said.text}</p>
         ) : (
           // biome-ignore lint/suspicious/noArrayIndexKey: as above
-          <MarkdownText key={index} markdown={said.markdown} />
+          <MarkdownText key={index} markdown={said.markdown} level={level} />
         ),
       )}
     </div>

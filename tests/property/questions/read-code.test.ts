@@ -23,12 +23,25 @@ test('a key is what the codes, the bytes or the broken rigs themselves say', () 
 
 describe('over all that was asked', () => {
   test('the key stands at every place alike', () => {
-    const places = asked.flatMap(({ key }) => (key.form === 'choice' ? key.right : []));
+    const ofFour = asked.filter((question) => optionsOf(question).length === 4);
+    const places = ofFour.flatMap(({ key }) => (key.form === 'choice' ? key.right : []));
     for (const place of 'abcd') {
       const share = places.filter((id) => id === place).length / places.length;
       expect(share).toBeGreaterThan(0.21);
       expect(share).toBeLessThan(0.29);
     }
+  });
+
+  test('a statement of each sort is the right one as often', () => {
+    const proofs = asked.filter((question) => formOf(question) === 'proof');
+    const right = proofs.flatMap((question) =>
+      optionsOf(question).flatMap(({ id, line }) =>
+        rightOf(question).includes(id) && 'say' in line ? [line.say] : [],
+      ),
+    );
+    const open = right.filter((say) => say === 'proof-open').length / right.length;
+    expect(open).toBeGreaterThan(0.42);
+    expect(open).toBeLessThan(0.58);
   });
 
   // Days that the generator has not looked at.
@@ -73,12 +86,16 @@ const checks: Record<string, (question: GeneratedQuestion) => void> = {
     const codes = codesIn(question);
     const stores = (line: Line, name: string) => everStores(question.rig, namedIn(line, name), codes);
     for (const { id, line } of optionsOf(question)) {
-      // “It proves this” and “it rules that out” are false of what can store just that.
-      const holds = 'say' in line && line.say === 'proof-open' && stores(line, 'suspect') && stores(line, 'other');
-      expect(holds).toBe(rightOf(question).includes(id));
-      if ('say' in line && line.say === 'proof-proven') expect(stores(line, 'suspect')).toBe(true);
-      if ('say' in line && line.say === 'proof-excluded') expect(stores(line, 'other')).toBe(true);
+      const said = 'say' in line ? line.say : '';
+      const open = said === 'proof-open' && stores(line, 'suspect') && stores(line, 'other');
+      const excluded = said === 'proof-excluded' && !stores(line, 'other');
+      expect(open || excluded).toBe(rightOf(question).includes(id));
     }
+    // Two can store just that, so that nothing is proven.
+    const able = new Set(
+      optionsOf(question).flatMap(({ line }) => ['suspect', 'other'].map((name) => namedIn(line, name))),
+    );
+    expect([...able].filter((cause) => cause && everStores(question.rig, cause, codes)).length).toBeGreaterThan(1);
   },
   bytes: ({ stem, key }) => {
     if (key.form !== 'numbers') throw new Error('no numbers');

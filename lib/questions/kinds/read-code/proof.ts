@@ -1,28 +1,24 @@
 import type { Draw, DrawnBody } from '../../kind';
-import type { Line, Value } from '../../line';
+import type { Value } from '../../line';
 import { type Choice, shuffled, shuffledOptions } from '../../shared/shuffled-options';
-import { drawSet } from './draw-set';
+import { drawSet, type NeverStores } from './draw-set';
 import { neverLine } from './possible';
 import type { ReadCodeRanges } from './ranges';
 import { causeName, codeLine, rigName } from './words';
 
-/** What codes prove and what they do not, with the reason: only one reason holds. */
+/** What codes prove, leave open and rule out, with the reason: of five only one holds. */
 export function proof(draw: Draw<ReadCodeRanges>): DrawnBody | undefined {
   const { rig, stream } = draw;
   const set = drawSet(draw);
   if (!set) return undefined;
-  const [suspect, other, third = other] = shuffled(stream('possible'), set.possible);
-  const [outside] = shuffled(stream('never'), set.never);
-  if (!suspect || !other || !third || !outside) return undefined;
-  const [a, b, c] = [causeName(suspect.id), causeName(other.id), causeName(third.id)];
-  const d = causeName(outside.storing.cause.id);
-  const both = { suspect: a, other: b };
-  const choices: Choice[] = [
-    { line: { say: 'proof-open', with: both } },
-    { line: { say: 'proof-open', with: { suspect: a, other: d } }, because: neverLine(outside) },
-    { line: { say: 'proof-proven', with: { suspect: a } }, because: { say: 'proof-not-alone', with: both } },
-    ...excluded(c, a),
-  ];
+  const [suspect, other] = shuffled(stream('possible'), set.possible);
+  const [first, second, third] = shuffled(stream('never'), set.never);
+  if (!suspect || !other || !first || !second || !third) return undefined;
+  const both = { suspect: causeName(suspect.id), other: causeName(other.id) };
+  const choices: Choice[] =
+    stream('holds').next() < 0.5
+      ? [left(both), leftBy(both, first), proven(both), excluded(both), excluded(swapped(both))]
+      : [ruledOut(first), leftBy(both, second), leftBy(both, third), proven(both), excluded(both)];
   const { options, right, because } = shuffledOptions(stream('order'), choices);
   return {
     stem: [
@@ -41,22 +37,52 @@ export function proof(draw: Draw<ReadCodeRanges>): DrawnBody | undefined {
           causes: { list: set.possible.map(({ id }) => causeName(id)) },
         },
       },
-      { say: 'proof-meaning', with: both },
+      neverLine(first),
+      { say: 'proof-meaning', with: { ...both } },
     ],
     topics: set.topics,
     features: { codes: set.codes.length },
-    guessFloor: 1 / options.length,
+    // One code alone proves nothing here, and whoever has seen a few of these knows it.
+    guessFloor: 1 / (options.length - 1),
     steps: 1,
     seconds: 75,
   };
 }
 
-/** That a cause is ruled out which stores the same. */
-function excluded(cause: Value, suspect: Value): { line: Line; because: Line }[] {
-  return [
-    {
-      line: { say: 'proof-excluded', with: { other: cause } },
-      because: { say: 'proof-not-excluded', with: { other: cause, suspect } },
-    },
-  ];
+interface Both {
+  suspect: Value;
+  other: Value;
+}
+
+function swapped({ suspect, other }: Both): Both {
+  return { suspect: other, other: suspect };
+}
+
+function left(both: Both): Choice {
+  return { line: { say: 'proof-open', with: { ...both } } };
+}
+
+/** Left open for the wrong reason. */
+function leftBy({ suspect }: Both, never: NeverStores): Choice {
+  const other = causeName(never.storing.cause.id);
+  return { line: { say: 'proof-open', with: { suspect, other } }, because: neverLine(never) };
+}
+
+function proven(both: Both): Choice {
+  return {
+    line: { say: 'proof-proven', with: { suspect: both.suspect } },
+    because: { say: 'proof-not-alone', with: { ...both } },
+  };
+}
+
+function ruledOut({ storing }: NeverStores): Choice {
+  return { line: { say: 'proof-excluded', with: { other: causeName(storing.cause.id) } } };
+}
+
+/** Ruled out, though it can store just that. */
+function excluded(both: Both): Choice {
+  return {
+    line: { say: 'proof-excluded', with: { other: both.other } },
+    because: { say: 'proof-not-excluded', with: { ...both } },
+  };
 }

@@ -11,6 +11,7 @@ import { DraftFields, type Named } from './draft-fields';
 import styles from './editor.module.css';
 import { EditorProvider, type EditorWords } from './editor-context';
 import type { RigParts } from './point-editor';
+import { PreviewBoundary } from './preview-boundary';
 
 interface Version {
   questionId: string;
@@ -148,7 +149,9 @@ export function QuestionEditor({
         </div>
         {/* What is chosen here goes nowhere. */}
         <form key={preview.count} onSubmit={(event) => event.preventDefault()}>
-          {preview.shown ?? <p className={ui.small}>{words.previewNone}</p>}
+          <PreviewBoundary failed={<p className={ui.alert}>{words.failed}</p>}>
+            {preview.shown ?? <p className={ui.small}>{words.previewNone}</p>}
+          </PreviewBoundary>
         </form>
       </section>
     </div>

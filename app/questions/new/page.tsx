@@ -8,6 +8,8 @@ import ui from '@/app/_ui/ui.module.css';
 import { writtenForms } from '@/lib/questions/written/written-forms';
 import { emptyDraft } from '../editor/draft';
 import { QuestionEditor } from '../editor/question-editor';
+// Shown by an action alone, and yet among the parts that this page's browser has to know.
+import '../preview/question-preview';
 import styles from '../questions.module.css';
 
 export async function generateMetadata(): Promise<Metadata> {

@@ -2,6 +2,7 @@ import { and, eq, exists, inArray, notExists, or, sql } from 'drizzle-orm';
 import type { Db } from '../client';
 import { acts, attempts, calls, classes, classPlaces, invitations, members, users, verifications } from '../schema';
 import type { Statement } from '../together';
+import { movingQuestions, movingSittings, partingFromQuestions, removingSittings } from './leaving-questions';
 import { changingRole } from './members';
 import { type MemberKey, removingMember } from './people';
 
@@ -14,13 +15,15 @@ export interface Leaving {
 /**
  * Removes all that an organisation holds of a member, and them where no other has them. The last who administers it stays.
  *
- * @param heirId  Whose the invitations that they made are from now on.
+ * @param heirId  Whose the invitations that they made and the questions that they left unfinished are from now on.
  */
 export function erasingMember(db: Db, member: MemberKey, heirId: string): Leaving {
   return {
     claim: removingMember(db, member),
     others: [
       ...removingWork(db, member),
+      ...removingSittings(db, member),
+      ...partingFromQuestions(db, member, heirId),
       removingPlaces(db, member),
       handingInvitations(db, member, heirId),
       ...removingPersonOfNobody(db, member),
@@ -47,6 +50,8 @@ export function mergingMembers(
     others: [
       changingRole(db, { organizationId, userId: keptId, role }),
       ...movingWork(db, double, keptId),
+      movingSittings(db, double, keptId),
+      ...movingQuestions(db, double, keptId),
       handingInvitations(db, double, keptId),
       ...removingPersonOfNobody(db, double),
     ],

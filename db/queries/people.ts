@@ -4,6 +4,7 @@ import type { Db } from '../client';
 import { attempts, calls, classes, classPlaces, logEntries, members, users, verifications } from '../schema';
 import type { Statement } from '../together';
 import { ofLearnerIn } from './attempts';
+import { countSittings } from './sittings';
 
 /** A person as the list of an organisation's people shows them. */
 export interface PersonLine {
@@ -110,6 +111,8 @@ export function ofSignInsTo(organizationId: string, userId: string) {
 export interface Held {
   attempts: number;
   finished: number;
+  /** Times they sat down to questions. */
+  sittings: number;
   classes: number;
 }
 
@@ -122,7 +125,8 @@ export async function countHeld(db: Db, { organizationId, userId }: MemberKey): 
     and(own, notExists(db.select({ one: sql`1` }).from(calls).where(eq(calls.attemptId, attempts.id)))),
   );
   const places = await listPlaces(db, organizationId, [userId]);
-  return { attempts: started, finished: started - open, classes: places.length };
+  const sat = await countSittings(db, { organizationId, learnerId: userId });
+  return { attempts: started, finished: started - open, sittings: sat, classes: places.length };
 }
 
 export interface MemberKey {

@@ -2,8 +2,11 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import type { Db } from '@/db/client';
 import { addingInvitation, findInvitation } from '@/db/queries/invitations';
 import { erasingMember } from '@/db/queries/leaving';
+import { NOBODY } from '@/db/queries/leaving-questions';
 import { addingLogEntry, listLogEntries } from '@/db/queries/log-entries';
+import { addingManualMark, listManualMarks } from '@/db/queries/manual-marks';
 import { findUser } from '@/db/queries/users';
+import { listVersions } from '@/db/queries/written-questions';
 import { logEntries } from '@/db/schema';
 import { claimThen, together } from '@/db/together';
 import {
@@ -12,6 +15,7 @@ import {
   addSignedIn,
   anInvitation,
   everything,
+  idOfWhatStays,
   listTables,
   listTablesSaying,
   makeShopAndCollege,
@@ -80,6 +84,23 @@ describe('somebody whom no other organisation has', () => {
   test('leaves the invitations that they made to whoever erased them', async () => {
     await erase('kit-id');
     expect(await findInvitation(db, 'by-kit-id-at-harbour')).toMatchObject({ inviterId: 'ada', status: 'pending' });
+  });
+
+  test('leaves a question that they had not finished to whoever erased them, and a mark that they gave without a name', async () => {
+    await addPersonOf(db, 'ben', { harbour: 'learner' });
+    await addHeld(db, 'ben', 'harbour', 'here');
+    const of = { sittingId: 'sitting-of-ben-at-harbour', place: 1 };
+    const given = { ...of, seq: 2, score: 0, comment: 'Too short', markedBy: 'kit-id', markedAt: noon };
+    await together(db, [addingManualMark(db, given)]);
+    await erase('kit-id');
+    expect(await listVersions(db, idOfWhatStays('kit-id', 'harbour'))).toMatchObject([
+      { writtenBy: 'ada', state: 'draft' },
+    ]);
+    const marks = await listManualMarks(db, of);
+    expect(marks.map(({ comment, markedBy }) => [comment, markedBy])).toEqual([
+      ['Too short', NOBODY],
+      ['', 'ben'],
+    ]);
   });
 
   test('leaves what is said of them in the log as it was, with one entry more', async () => {

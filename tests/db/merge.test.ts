@@ -8,9 +8,14 @@ import { addingClass, addingClassPlace } from '@/db/queries/classes';
 import { addingInvitation, findInvitation } from '@/db/queries/invitations';
 import { mergingMembers } from '@/db/queries/leaving';
 import { addingLogEntry } from '@/db/queries/log-entries';
+import { listManualMarks } from '@/db/queries/manual-marks';
 import { addingMember, findMember } from '@/db/queries/members';
 import { countHeld } from '@/db/queries/people';
+import { findPicture } from '@/db/queries/pictures';
+import { listSittingAnswers } from '@/db/queries/sitting-answers';
+import { listSittings } from '@/db/queries/sittings';
 import { findUser } from '@/db/queries/users';
+import { listVersions } from '@/db/queries/written-questions';
 import { classPlaces } from '@/db/schema';
 import { claimThen, together } from '@/db/together';
 import { anAttempt } from '../support/attempt-rows';
@@ -22,6 +27,7 @@ import {
   anInvitation,
   dayAfter,
   everything,
+  idOfWhatStays,
   listTablesSaying,
   makeShopAndCollege,
   noon,
@@ -58,7 +64,31 @@ describe('who is kept', () => {
     expect(attempts.map(({ id }) => id).sort()).toEqual(['kit-case-at-harbour', 'twin-case-at-harbour']);
     expect(await listActs(db, 'kit', 'twin-case-at-harbour')).toHaveLength(1);
     expect((await findCall(db, 'kit', 'twin-case-at-harbour'))?.total).toBe(71);
-    expect(await countHeld(db, { organizationId, userId: 'kit' })).toEqual({ attempts: 2, finished: 2, classes: 1 });
+    expect(await countHeld(db, { organizationId, userId: 'kit' })).toEqual({
+      attempts: 2,
+      finished: 2,
+      sittings: 2,
+      classes: 1,
+    });
+  });
+
+  test('has the sittings of both, with what was answered and marked in them', async () => {
+    await merge();
+    const lines = await listSittings(db, { learnerId: 'kit', organizationId }, 10);
+    expect(lines.map(({ id, marked }) => [id, marked]).sort()).toEqual([
+      ['sitting-of-kit-at-harbour', 1],
+      ['sitting-of-twin-at-harbour', 1],
+    ]);
+    expect(await listSittingAnswers(db, 'kit', 'sitting-of-twin-at-harbour')).toHaveLength(1);
+  });
+
+  test('stands as who wrote, drew and marked what the double did', async () => {
+    await merge();
+    const [version] = await listVersions(db, idOfWhatStays('twin', 'harbour'));
+    expect(version?.writtenBy).toBe('kit');
+    expect((await findPicture(db, idOfWhatStays('twin', 'harbour')))?.uploadedBy).toBe('kit');
+    const [given] = await listManualMarks(db, { sittingId: 'sitting-of-twin-at-harbour', place: 1 });
+    expect(given?.markedBy).toBe('kit');
   });
 
   test('is what both were, and signs in as before', async () => {
@@ -138,7 +168,12 @@ describe('a double whom another organisation has too', () => {
 
   test('leaves nothing here, and whoever is kept has nothing there', async () => {
     await merge();
-    expect(await countHeld(db, { organizationId, userId: 'twin' })).toEqual({ attempts: 0, finished: 0, classes: 0 });
+    expect(await countHeld(db, { organizationId, userId: 'twin' })).toEqual({
+      attempts: 0,
+      finished: 0,
+      sittings: 0,
+      classes: 0,
+    });
     expect(await countHeld(db, { organizationId: 'college', userId: 'kit' })).toMatchObject({
       attempts: 0,
       classes: 0,

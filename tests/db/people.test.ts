@@ -177,9 +177,9 @@ describe('what is held of somebody', () => {
     for (const id of ['open-1', 'open-2'])
       await recordAttempt(db, anAttempt({ id, key: id, learnerId: 'bo', organizationId: 'harbour' }));
     const held = (organizationId: string, userId: string) => countHeld(db, { organizationId, userId });
-    expect(await held('harbour', 'bo')).toEqual({ attempts: 3, finished: 1, classes: 1 });
-    expect(await held('college', 'bo')).toEqual({ attempts: 1, finished: 1, classes: 1 });
-    expect(await held('college', 'ada')).toEqual({ attempts: 0, finished: 0, classes: 0 });
+    expect(await held('harbour', 'bo')).toEqual({ attempts: 3, finished: 1, sittings: 1, classes: 1 });
+    expect(await held('college', 'bo')).toEqual({ attempts: 1, finished: 1, sittings: 1, classes: 1 });
+    expect(await held('college', 'ada')).toEqual({ attempts: 0, finished: 0, sittings: 0, classes: 0 });
   });
 });
 

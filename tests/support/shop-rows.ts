@@ -1,17 +1,24 @@
-import { sql } from 'drizzle-orm';
+import { eq, sql } from 'drizzle-orm';
 import type { Db } from '@/db/client';
 import { recordAct } from '@/db/queries/acts';
 import { recordAttempt } from '@/db/queries/attempts';
 import { recordCall } from '@/db/queries/calls';
 import { addingClass, addingClassPlace } from '@/db/queries/classes';
 import { addingInvitation, type Invitation } from '@/db/queries/invitations';
+import { addingManualMark } from '@/db/queries/manual-marks';
 import { addingMember } from '@/db/queries/members';
 import { addingOrganization } from '@/db/queries/organizations';
+import { addingPicture } from '@/db/queries/pictures';
+import { marking } from '@/db/queries/question-marks';
+import { answering } from '@/db/queries/sitting-answers';
 import { addingCredential, addingUser } from '@/db/queries/users';
-import { sessions, verifications } from '@/db/schema';
+import { addingDraft, addingWrittenQuestion } from '@/db/queries/written-questions';
+import { sessions, sittingQuestions, verifications } from '@/db/schema';
 import { together } from '@/db/together';
 import { aFinding, aNewCall, anAct, anAttempt } from './attempt-rows';
 import { aMember, anOrganization, aUser } from './people-rows';
+import { aMark, anAnswer, begin } from './sitting-rows';
+import { aWrittenQuestion } from './written-questions';
 
 export const noon = new Date(Date.UTC(2026, 0, 1, 12));
 export const dayAfter = new Date(Date.UTC(2026, 0, 2, 12));
@@ -68,7 +75,10 @@ export function anInvitation(changes: Partial<Invitation> = {}): Invitation {
   };
 }
 
-/** What an organisation may hold of somebody: a finished case with an act, a place in its class, an invitation they made. */
+/**
+ * What an organisation may hold of somebody: a finished case with an act, a sitting with an answer and its mark, a place in
+ * its class, an invitation, a question and a picture that they made, a mark that they gave.
+ */
 export async function addHeld(db: Db, userId: string, organizationId: string, key = 'start'): Promise<void> {
   const attemptId = `${userId}-case-at-${organizationId}`;
   await recordAttempt(db, anAttempt({ id: attemptId, learnerId: userId, organizationId, key }));
@@ -82,6 +92,37 @@ export async function addHeld(db: Db, userId: string, organizationId: string, ke
     addingClassPlace(db, { classId: `${organizationId}-class`, userId, joinedAt: noon }),
     addingInvitation(db, anInvitation({ id: `by-${userId}-at-${organizationId}`, organizationId, inviterId: userId })),
   ]);
+  await addHeldQuestions(db, userId, organizationId, key);
+}
+
+/** Of what an organisation keeps of somebody's when they leave; it does not say who they were. */
+export function idOfWhatStays(userId: string, organizationId: string): string {
+  return `${[...userId].reverse().join('')}-${organizationId}`;
+}
+
+async function addHeldQuestions(db: Db, userId: string, organizationId: string, key: string): Promise<void> {
+  const of = `${userId}-at-${organizationId}`;
+  const sittingId = `sitting-of-${of}`;
+  await begin(db, { id: sittingId, learnerId: userId, organizationId, key });
+  const stays = idOfWhatStays(userId, organizationId);
+  const version = { questionId: stays, number: 1, body: aWrittenQuestion(), at: noon };
+  const picture = { id: stays, organizationId, uploadedBy: userId, uploadedAt: noon };
+  await together(db, [
+    answering(
+      db,
+      userId,
+      anAnswer({ sittingId, key: `answer-by-${of}`, body: { form: 'words', text: `${userId} says` } }),
+    ),
+    marking(db, aMark({ sittingId, answer: { form: 'words', text: `${userId} says` } })),
+    addingManualMark(db, { sittingId, place: 1, seq: 1, score: 1, comment: '', markedBy: userId, markedAt: dayAfter }),
+    addingWrittenQuestion(db, { id: version.questionId, organizationId, createdBy: userId, createdAt: noon }),
+    addingDraft(db, { ...version, id: stays, writtenBy: userId }),
+    addingPicture(db, { ...picture, width: 1, height: 1, bytes: 9 }),
+  ]);
+  await db
+    .update(sittingQuestions)
+    .set({ seed: `seed of ${userId}` })
+    .where(eq(sittingQuestions.sittingId, sittingId));
 }
 
 /** Where somebody is signed in, and an open link to a new password of theirs. */

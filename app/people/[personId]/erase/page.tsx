@@ -34,9 +34,11 @@ export default page('/people/[personId]/erase', async (permit) => {
           <p>{t('eraseBody')}</p>
           <ul>
             <li>{t('eraseAttempts', { count: held.attempts })}</li>
+            <li>{t('eraseSittings', { count: held.sittings })}</li>
             <li>{t('eraseClasses', { count: held.classes })}</li>
             <li>{elsewhere ? t('eraseElsewhere') : t('eraseSignIn')}</li>
           </ul>
+          <p>{t('eraseWritten')}</p>
           <p>{t('eraseLog')}</p>
           <p>{t('eraseNothingKept')}</p>
           <ActForm className={ui.stack} action={erasePerson} submit={t('eraseNow')} failed={problems('no-answer')}>

@@ -115,6 +115,7 @@ async function Preview({
       <h2>{t('moves', { double: double.name, signIn, name: kept.name })}</h2>
       <ul>
         <li>{t('movesAttempts', { count: held.attempts, finished: held.finished })}</li>
+        <li>{t('movesSittings', { count: held.sittings })}</li>
         <li>{t('movesClasses', { count: held.classes })}</li>
         <li>{t('movesRoles', { name: kept.name, roles: united.map((role) => roles(role)).join(', ') })}</li>
         <li>{staysElsewhere ? t('signInStays', { signIn }) : t('signInGone', { signIn })}</li>

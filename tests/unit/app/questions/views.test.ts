@@ -11,7 +11,7 @@ import { kindOf, questionFromSeed } from '@/lib/questions/question-from-seed';
 import { catalogue } from '../../../support/bench-rig';
 import { rightAnswer } from '../../../support/sound-questions';
 
-const SEEDS = 12;
+const SEEDS = 6;
 const context = { content: undefined, catalogue, units: 'kpa-c' } as const;
 
 function says(markdown: string): Line {

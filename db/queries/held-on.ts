@@ -7,9 +7,14 @@ import {
   classPlaces,
   invitations,
   logEntries,
+  manualMarks,
   members,
   organizations,
+  pictures,
   sessions,
+  sittings,
+  writtenQuestions,
+  writtenVersions,
 } from '../schema';
 
 /**
@@ -106,6 +111,71 @@ export async function listHeldAttemptIds(db: Db, learnerId: string, organization
     .where(and(eq(attempts.learnerId, learnerId), inIt))
     .orderBy(asc(attempts.createdAt), asc(attempts.id));
   return rows.map(({ id }) => id);
+}
+
+/** Ids of a person's sittings at questions, oldest first. */
+export async function listHeldSittingIds(db: Db, learnerId: string, organizationId?: string): Promise<string[]> {
+  const inIt = organizationId ? eq(sittings.organizationId, organizationId) : undefined;
+  const rows = await db
+    .select({ id: sittings.id })
+    .from(sittings)
+    .where(and(eq(sittings.learnerId, learnerId), inIt))
+    .orderBy(asc(sittings.createdAt), asc(sittings.id));
+  return rows.map(({ id }) => id);
+}
+
+/** Versions of questions that a person wrote or reviewed, with what they say, oldest first. */
+export async function listHeldVersions(db: Db, userId: string, organizationId?: string) {
+  const inIt = organizationId ? eq(writtenQuestions.organizationId, organizationId) : undefined;
+  return db
+    .select({
+      questionId: writtenVersions.questionId,
+      organizationId: writtenQuestions.organizationId,
+      number: writtenVersions.number,
+      state: writtenVersions.state,
+      writtenBy: writtenVersions.writtenBy,
+      changedAt: writtenVersions.changedAt,
+      reviewedBy: writtenVersions.reviewedBy,
+      reviewedAt: writtenVersions.reviewedAt,
+      reviewNote: writtenVersions.reviewNote,
+      body: writtenVersions.body,
+    })
+    .from(writtenVersions)
+    .innerJoin(writtenQuestions, eq(writtenQuestions.id, writtenVersions.questionId))
+    .where(and(or(eq(writtenVersions.writtenBy, userId), eq(writtenVersions.reviewedBy, userId)), inIt))
+    .orderBy(asc(writtenQuestions.createdAt), asc(writtenVersions.questionId), asc(writtenVersions.number));
+}
+
+/** Pictures that a person uploaded, oldest first. */
+export async function listHeldPictures(db: Db, userId: string, organizationId?: string) {
+  const inIt = organizationId ? eq(pictures.organizationId, organizationId) : undefined;
+  return db
+    .select({
+      pictureId: pictures.id,
+      organizationId: pictures.organizationId,
+      width: pictures.width,
+      height: pictures.height,
+      uploadedAt: pictures.uploadedAt,
+    })
+    .from(pictures)
+    .where(and(eq(pictures.uploadedBy, userId), inIt))
+    .orderBy(asc(pictures.uploadedAt), asc(pictures.id));
+}
+
+/** Marks that a person gave for free text, oldest first. Whose text it was is not told. */
+export async function listHeldMarksGiven(db: Db, userId: string, organizationId?: string) {
+  const inIt = organizationId ? eq(sittings.organizationId, organizationId) : undefined;
+  return db
+    .select({
+      organizationId: sittings.organizationId,
+      score: manualMarks.score,
+      comment: manualMarks.comment,
+      at: manualMarks.markedAt,
+    })
+    .from(manualMarks)
+    .innerJoin(sittings, eq(sittings.id, manualMarks.sittingId))
+    .where(and(eq(manualMarks.markedBy, userId), inIt))
+    .orderBy(asc(manualMarks.markedAt));
 }
 
 /** What the log says of a person or by them, oldest first, after the entry with a `seq`. */

@@ -100,7 +100,7 @@ test('a person takes everything away, as JSON and as CSV, without what an open c
   await recordAct(db(), somebody.id, anAct({ attemptId: attempt.id }));
   await page.goto('/me');
   const texts = [];
-  for (const name of ['Everything, as JSON', 'What you did in your cases, as CSV']) {
+  for (const name of ['Everything, as JSON', 'What you did in cases and at questions, as CSV']) {
     const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('link', { name }).click()]);
     expect(download.suggestedFilename()).toMatch(/^faultwright-data\.(json|csv)$/);
     texts.push(readFileSync(await download.path(), 'utf8'));

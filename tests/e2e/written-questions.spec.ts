@@ -4,6 +4,7 @@ import sharp from 'sharp';
 import messages from '@/content/messages/en.json' with { type: 'json' };
 import type { Db } from '@/db/client';
 import { listLogEntries } from '@/db/queries/log-entries';
+import { listManualMarks } from '@/db/queries/manual-marks';
 import {
   addingDraft,
   addingWrittenQuestion,
@@ -13,6 +14,7 @@ import {
 } from '@/db/queries/written-questions';
 import { together } from '@/db/together';
 import type { WrittenQuestion } from '@/lib/questions/written/written-question';
+import { addDrillOn } from '../support/asked-written';
 import { callAction } from '../support/call-action';
 import { newSession, SESSION_COOKIE } from '../support/people';
 import { openPlace, placeFor, SHARED_PORT } from '../support/server';
@@ -364,6 +366,57 @@ test('another organisation’s question looks the same as one that does not exis
   const questionId = await addDraft();
   await signInNew(page, await somebodyNew('administrator'));
   await expectNotThere(page.request, questionId, (id) => `/questions/${id}`);
+});
+
+test('a learner answers free text in a drill, somebody marks it unseen who wrote it, and the learner reads that', async ({
+  page,
+}) => {
+  const learner = await colleague('learner');
+  const questionId = await addDraft(aWrittenQuestion('words', { stem: 'Why does it **starve**?' }));
+  const sittingId = `drill${questionId}`.slice(0, 20);
+  await addDrillOn(db, `${questionId}-1`, {
+    id: sittingId,
+    learnerId: learner.id,
+    organizationId: writer.organizationId,
+  });
+  await signInNew(page, learner);
+  await page.goto(`/learn/sittings/${sittingId}`);
+  await expect(page.locator('strong', { hasText: 'starve' })).toBeVisible();
+  expect(await page.content()).not.toContain('One mark for air.');
+  await page.getByLabel(messages.questions.words.label).fill('Air comes in <b>at the joint</b>.');
+  await button(page, messages.sittings.answer).click();
+  await expect(page.getByText(messages.questions.marked.waiting)).toBeVisible();
+
+  await signInNew(page, writer);
+  await page.goto('/questions');
+  await page.getByRole('link', { name: 'Free text to mark: 1 answer waits' }).click();
+  await expect(page.getByText('Air comes in <b>at the joint</b>.')).toBeVisible();
+  await expect(page.getByText('One mark for air.')).toBeVisible();
+  expect(await page.content()).not.toContain(learner.name);
+  await page.getByRole('link', { name: words.marking.showNames }).click();
+  await expect(page.getByText(`Answered by ${learner.name}`)).toBeVisible();
+  await page.getByRole('link', { name: words.marking.hideNames }).click();
+  await page.getByRole('radio', { name: '2', exact: true }).check();
+  await page.getByLabel(words.marking.comment).fill('And the third thing?');
+  await button(page, words.marking.save).click();
+  await expect(page.getByText('No answer waits.')).toBeVisible();
+  await page.getByRole('link', { name: words.marking.change }).click();
+  await expect(page.getByText(/^Marked before: 2 of 3/)).toBeVisible();
+  const place = { sittingId, place: '1', seq: '2', comment: '' };
+  const as = async ({ id, organizationId }: Somebody) => ({ origin, cookie: await newSession(db, id, organizationId) });
+  const mark = async (who: Somebody, fields: Record<string, string>) =>
+    (await callAction(await as(who), '/questions/to-mark', 'markFreeText', { ...place, ...fields })).text;
+  expect(await mark(writer, { score: '4' })).toContain(problems['marks-wrong']);
+  expect(await mark(writer, { score: '3', seq: '1' })).toContain(problems['marks-moved']);
+  expect(await mark(await somebodyNew('instructor'), { score: '3' })).toContain(problems['marks-wrong']);
+  expect(await mark(await colleague('administrator'), { score: '3' })).toContain(problems['not-there']);
+  expect(await mark(learner, { score: '3' })).toContain(problems['not-there']);
+  expect(await listManualMarks(db, { sittingId, place: 1 })).toMatchObject([{ score: 2, markedBy: writer.id }]);
+
+  await signInNew(page, learner);
+  await page.goto(`/learn/sittings/${sittingId}`);
+  await expect(page.getByText('And the third thing?')).toBeVisible();
+  await expect(page.getByText('Partly right: 2 of 3.')).toBeVisible();
 });
 
 test('the list is narrowed down by state, form and title', async ({ page }) => {

@@ -1,6 +1,7 @@
 import { type CsvCell, csvHead, csvLines } from '@/app/_server/csv';
 import type { Shown } from '@/lib/checks/shown';
 import type { Answer, FindingAct } from '@/lib/grading/acts';
+import { rowsOfSitting } from './csv-sittings';
 import type { HeldOn } from './everything-held-on';
 import type { HeldAct, HeldAttempt } from './held-attempt';
 
@@ -29,13 +30,23 @@ export const actColumns = [
   'restored',
   'points',
   'total',
+  'sitting',
+  'place',
+  'question',
+  'topic',
+  'answer',
+  'steps',
 ] as const;
-type Row = Partial<Record<(typeof actColumns)[number], CsvCell>>;
+export type Row = Partial<Record<(typeof actColumns)[number], CsvCell>>;
 
-/** Everything a person did in their attempts as CSV, piece by piece: a line an act, or one for each thing that an instrument showed. */
-export async function* csvExport({ attempts }: HeldOn): AsyncGenerator<string> {
+/**
+ * Everything a person did in their attempts and sittings as CSV, piece by piece: a line an act, an answer or a mark, or one
+ * for each thing that an instrument showed.
+ */
+export async function* csvExport({ attempts, sittings }: HeldOn): AsyncGenerator<string> {
   yield csvHead(actColumns);
   for await (const attempt of attempts()) yield csvLines(rowsOf(attempt).map(cells));
+  for await (const sitting of sittings()) yield csvLines(rowsOfSitting(sitting).map(cells));
 }
 
 function cells(row: Row): CsvCell[] {

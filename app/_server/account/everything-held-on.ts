@@ -5,19 +5,25 @@ import {
   listHeldClassPlaces,
   listHeldInvitations,
   listHeldLogEntries,
+  listHeldMarksGiven,
   listHeldMemberships,
+  listHeldPictures,
   listHeldSessions,
+  listHeldSittingIds,
+  listHeldVersions,
 } from '@/db/queries/held-on';
 import { findUser, type User } from '@/db/queries/users';
 import { parseRoles } from '@/lib/accounts/roles';
 import { shownName } from '@/lib/accounts/sign-in-name';
 import { type HeldAttempt, heldAttempt } from './held-attempt';
+import { type HeldSitting, heldSitting } from './held-sitting';
 
 /** What the installation holds on a person. Others stand in it by their ids alone. */
 export interface HeldOn {
   /** What is read at once; the rest is read while it is sent. */
   facts: HeldFacts;
   attempts: () => AsyncGenerator<HeldAttempt>;
+  sittings: () => AsyncGenerator<HeldSitting>;
   log: () => AsyncGenerator<HeldLogEntry>;
 }
 
@@ -34,7 +40,7 @@ export interface HeldLogEntry {
 
 /**
  * Everything that is held on a person, except what opens doors (hashes, tokens) and what would tell the hidden cause of
- * a case that they still work on.
+ * a case that they still work on, or the key of a question that they have not answered.
  *
  * @param organizationId  The one that is asked about; all of them when left out.
  * @returns undefined when there is no such person.
@@ -45,6 +51,7 @@ export async function everythingHeldOn(db: Db, personId: string, organizationId?
   return {
     facts,
     attempts: () => heldAttempts(db, personId, organizationId),
+    sittings: () => heldSittings(db, personId, organizationId),
     log: () => heldLog(db, personId, organizationId),
   };
 }
@@ -59,6 +66,9 @@ async function heldFacts(db: Db, personId: string, organizationId?: string) {
     classes: await listHeldClassPlaces(db, personId, organizationId),
     invitations: await listHeldInvitations(db, { userId: personId, address: user.email }, organizationId),
     sessions: await listHeldSessions(db, personId, organizationId),
+    questionsWritten: await listHeldVersions(db, personId, organizationId),
+    pictures: await listHeldPictures(db, personId, organizationId),
+    marksGiven: await listHeldMarksGiven(db, personId, organizationId),
   };
 }
 
@@ -71,6 +81,13 @@ async function* heldAttempts(db: Db, personId: string, organizationId?: string):
   for (const id of await listHeldAttemptIds(db, personId, organizationId)) {
     const attempt = await heldAttempt(db, personId, id);
     if (attempt) yield attempt;
+  }
+}
+
+async function* heldSittings(db: Db, personId: string, organizationId?: string): AsyncGenerator<HeldSitting> {
+  for (const id of await listHeldSittingIds(db, personId, organizationId)) {
+    const sitting = await heldSitting(db, personId, id);
+    if (sitting) yield sitting;
   }
 }
 

@@ -9,14 +9,22 @@ import { recordAct } from '@/db/queries/acts';
 import { recordAttempt } from '@/db/queries/attempts';
 import { recordCall } from '@/db/queries/calls';
 import { addingLogEntry } from '@/db/queries/log-entries';
+import { addingManualMark } from '@/db/queries/manual-marks';
 import { addingMember } from '@/db/queries/members';
 import { addingOrganization } from '@/db/queries/organizations';
+import { marking } from '@/db/queries/question-marks';
+import { answering } from '@/db/queries/sitting-answers';
+import { askingQuestion } from '@/db/queries/sitting-questions';
+import { addingSitting } from '@/db/queries/sittings';
 import { addingCredential, addingUser } from '@/db/queries/users';
+import { addingDraft, addingWrittenQuestion } from '@/db/queries/written-questions';
 import { invitations, sessions } from '@/db/schema';
 import { together } from '@/db/together';
 import { aFinding, aGrade, aNewCall, anAct, anAttempt, aReading } from '../../support/attempt-rows';
 import { aMember, anOrganization, aUser } from '../../support/people-rows';
+import { aBody, aMark, anAnswer, aPlace, aSitting, begin } from '../../support/sitting-rows';
 import { testDatabase } from '../../support/test-database';
+import { aWrittenQuestion } from '../../support/written-questions';
 
 const at = new Date(Date.UTC(2026, 2, 5, 8));
 
@@ -170,6 +178,92 @@ test('a closed attempt comes with its call, its grade and how hard it was', asyn
   await recordCall(db, 'ada', aNewCall());
   const [attempt] = JSON.parse(await exported(db, 'json')).attempts;
   expect(attempt.closed).toMatchObject({ call: { cause: 'lift-pump-weak' }, grade: aGrade, difficulty: 1.234 });
+});
+
+test.each(['json', 'csv'] as const)(
+  'two open checks whose questions differ in seed, key and all that follows from them are the same in %s',
+  async (format) => {
+    const told = [];
+    for (const seed of ['maple', 'oak']) {
+      const db = await twoPlaces();
+      const sitting = aSitting({ organizationId: 'harbour', createdAt: at });
+      const spec = { kind: 'judge' as const, topic: 'filtration', seed };
+      await together(db, [
+        addingSitting(db, sitting),
+        askingQuestion(db, aPlace({ spec, seed, askedAt: at })),
+        answering(db, 'ada', anAnswer({ answeredAt: at, openAt: at, askedAt: at })),
+      ]);
+      told.push(await exported(db, format));
+    }
+    expect(told[0]).toContain('sitting-a');
+    expect(told[0]).toBe(told[1]);
+    expect(told[0]).not.toMatch(/maple|seed|"key"|explanation/);
+  },
+);
+
+test('a question comes with key, explanation and mark once it is marked, and without what is for the marker', async () => {
+  const db = await twoPlaces();
+  const key = { form: 'words', model: 'Air came in.', guidance: 'FOR THE MARKER' } as const;
+  const asked = { ...aBody, answer: { form: 'words', most: 100 } as const, key, steps: 3 };
+  const answer = { form: 'words', text: 'Air, "I think"' } as const;
+  const mark = { credit: null, score: null, notes: [] };
+  await begin(db, {}, 2);
+  await together(db, [
+    answering(db, 'ada', anAnswer({ body: answer })),
+    marking(db, aMark({ asked, answer, mark })),
+    addingManualMark(db, {
+      sittingId: 'sitting-a',
+      place: 1,
+      seq: 1,
+      score: 2,
+      comment: 'Where?',
+      markedBy: 'ben',
+      markedAt: at,
+    }),
+  ]);
+  const json = await exported(db, 'json');
+  const [first, second] = JSON.parse(json).sittings[0].questions;
+  expect(first).toMatchObject({ kind: 'judge', answers: [{ seq: 1, answer }] });
+  expect(first.marked).toMatchObject({
+    asked: { key: { model: 'Air came in.' } },
+    byHand: { score: 2, comment: 'Where?' },
+  });
+  expect(second).toMatchObject({ place: 2, marked: null });
+  expect(json).not.toContain('FOR THE MARKER');
+  const rows = rowsOf(await exported(db, 'csv'));
+  expect(
+    rows.map(({ kind, place, answer, points, steps, words }) => [kind, place, answer, points, steps, words]),
+  ).toEqual([
+    ['start', '', '', '', '', ''],
+    ['answer', '1', 'Air, "I think"', '', '', ''],
+    ['mark', '1', 'Air, "I think"', '2', '3', 'Where?'],
+  ]);
+});
+
+test('who writes and marks questions takes along what they wrote and gave, and nobody’s answers', async () => {
+  const db = await twoPlaces();
+  await begin(db);
+  await together(db, [
+    marking(db, aMark({ answer: { form: 'words', text: 'WHAT ADA WROTE' } })),
+    addingManualMark(db, {
+      sittingId: 'sitting-a',
+      place: 1,
+      seq: 1,
+      score: 1,
+      comment: 'Good',
+      markedBy: 'ben',
+      markedAt: at,
+    }),
+    addingWrittenQuestion(db, { id: 'question-a', organizationId: 'harbour', createdBy: 'ben', createdAt: at }),
+    addingDraft(db, { id: 'v', questionId: 'question-a', number: 1, body: aWrittenQuestion(), writtenBy: 'ben', at }),
+  ]);
+  const json = await exported(db, 'json', { personId: 'ben' });
+  const held = JSON.parse(json);
+  expect(held.questionsWritten).toMatchObject([
+    { questionId: 'question-a', body: { title: aWrittenQuestion().title } },
+  ]);
+  expect(held.marksGiven).toMatchObject([{ score: 1, comment: 'Good' }]);
+  expect(json).not.toMatch(/WHAT ADA WROTE|sitting-a/);
 });
 
 test('the file of acts has a line for each thing that was done, with what it says', async () => {

@@ -2,7 +2,7 @@ import type { Line, Value } from '../../line';
 import type { Fault } from '../../shared/broken-day';
 import { lookWords, shownBy } from '../../shared/day-words';
 import { degreeOf } from '../../shared/degree-of';
-import { type Change, type Look, NONE, PLAIN } from './changes';
+import { type Change, type Look, NONE, PLAIN, PLAIN_SHARE } from './changes';
 
 /** A fault and how far it has gone, as what fills a line. */
 export function faultValues(fault: Fault): Record<string, Value> {
@@ -10,7 +10,7 @@ export function faultValues(fault: Fault): Record<string, Value> {
 }
 
 /** What a reading is without the fault and with it, and what that is called. */
-export function changeWords(look: Look, { gauge, before, after, uncertainty, direction }: Change): Line {
+export function changeWords(look: Look, { gauge, before, after, plain, none, direction }: Change): Line {
   const inUnit = (value: number) => ({ quantity: value, unit: gauge.unit });
   return {
     say: 'change',
@@ -21,13 +21,13 @@ export function changeWords(look: Look, { gauge, before, after, uncertainty, dir
       after: shownBy(gauge, after),
       direction: direction ?? 'stays',
       difference: inUnit(Math.abs(after - before)),
-      plain: inUnit(PLAIN * uncertainty),
-      none: inUnit(NONE * uncertainty),
+      plain: inUnit(plain),
+      none: inUnit(none),
     },
   };
 }
 
 /** When a change counts. */
 export function ruleWords(): Line {
-  return { say: 'rule', with: { plain: PLAIN, none: NONE } };
+  return { say: 'rule', with: { plain: PLAIN, share: 100 * PLAIN_SHARE, none: NONE } };
 }

@@ -23,12 +23,14 @@ export type Direction = (typeof directions)[number];
 
 /** What a fault does to a reading. */
 export interface Change {
-  /** In whose unit `before`, `after` and `uncertainty` are. */
+  /** In whose unit the numbers are. */
   gauge: Gauge;
   before: number;
   after: number;
-  /** Standard uncertainty of the difference between two readings. */
-  uncertainty: number;
+  /** A greater change is plain to see. */
+  plain: number;
+  /** A smaller one is none. */
+  none: number;
   /** Undefined where the instrument leaves it open. */
   direction: Direction | undefined;
 }
@@ -41,7 +43,9 @@ export type Effect = Change | typeof NO_READING | undefined;
 
 /** A change of more standard uncertainties than this is plain to see. */
 export const PLAIN = 2.5;
-/** One of less is none. */
+/** Nobody calls a change of a smaller share of the reading one, however fine the instrument. Assumed. */
+export const PLAIN_SHARE = 0.03;
+/** A change of fewer standard uncertainties is none. */
 export const NONE = 0.5;
 
 const looks = new WeakMap<RigDay, readonly Look[]>();
@@ -95,10 +99,12 @@ function changeOn(gauge: Gauge, from: number, to: number): Change | undefined {
   if (!(Math.min(before, after) >= min && Math.max(before, after) <= max)) return undefined;
   const inSi = Math.hypot(standardUncertainty(gauge, before), standardUncertainty(gauge, after));
   const uncertainty = inSi * (inGaugeUnit(gauge, 1) - inGaugeUnit(gauge, 0));
-  return { gauge, before, after, uncertainty, direction: directionOf(after - before, uncertainty) };
+  const plain = Math.max(PLAIN * uncertainty, PLAIN_SHARE * Math.max(Math.abs(before), Math.abs(after)));
+  const none = NONE * uncertainty;
+  return { gauge, before, after, plain, none, direction: directionOf(after - before, plain, none) };
 }
 
-export function directionOf(difference: number, uncertainty: number): Direction | undefined {
-  if (Math.abs(difference) > PLAIN * uncertainty) return difference > 0 ? 'rises' : 'falls';
-  return Math.abs(difference) < NONE * uncertainty || difference === 0 ? 'stays' : undefined;
+function directionOf(difference: number, plain: number, none: number): Direction | undefined {
+  if (Math.abs(difference) > plain) return difference > 0 ? 'rises' : 'falls';
+  return Math.abs(difference) < none || difference === 0 ? 'stays' : undefined;
 }

@@ -4,6 +4,7 @@ import type { Fault } from '../../shared/broken-day';
 import type { RigDay } from '../../shared/rig-day';
 import { shuffled } from '../../shared/shuffled-options';
 import { type Change, type Direction, effectsOf, type Look, looksOn, NO_READING } from './changes';
+import { livelyLooks } from './lively-looks';
 
 /** A reading that is asked about: nothing about its direction is open. */
 export interface Row {
@@ -29,7 +30,8 @@ export function drawRows(
   const mixed = shuffled(stream('looks'), rows);
   const moved = ofDifferentChecks(mixed.filter(({ change }) => change.direction !== 'stays')).slice(0, moving);
   if (moved.length === 0) return undefined;
-  const rest = mixed.filter(({ change }) => change.direction === 'stays');
+  const lively = livelyLooks(day, catalogue);
+  const rest = mixed.filter(({ change, index }) => change.direction === 'stays' && lively.has(index));
   const drawn = ofDifferentChecks([...moved, ...rest]).slice(0, count);
   return drawn.length < least ? undefined : shuffled(stream('places'), drawn);
 }

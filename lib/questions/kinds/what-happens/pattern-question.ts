@@ -27,10 +27,11 @@ export function patternQuestion(
 ): DrawnBody | undefined {
   const rows = drawRows(stream, day, fault, patternRows, catalogue);
   if (!rows || rows.filter(moves).length < 2) return undefined;
-  const others = causesOn(day, catalogue).flatMap((cause) => {
-    const spread = severitiesOf(cause, [...severities, cause.severity.min, cause.severity.max]);
-    const effects = spread.map((severity) => effectsOf(day, { cause, severity }, catalogue));
-    const against = cause === fault.cause ? undefined : rows.find((row) => contradicts(row, effects));
+  const others = causesOn(day, catalogue).flatMap((cause): Other[] => {
+    if (cause === fault.cause) return [];
+    const spread = new Set(severitiesOf(cause, [cause.severity.min, ...severities, cause.severity.max]));
+    const effects = [...spread].map((severity) => effectsOf(day, { cause, severity }, catalogue));
+    const against = rows.find((row) => contradicts(row, effects));
     return against && rows.some((row) => moves(row) && agrees(row, effects)) ? [{ cause, against }] : [];
   });
   if (others.length < OTHERS) return undefined;
@@ -116,14 +117,17 @@ function causeWords(cause: Cause): Line {
 /** What speaks against a cause, at its severest. */
 function against(day: RigDay, { cause, against: { look, index, change } }: Other, catalogue: Catalogue): Line {
   const effect = effectsOf(day, { cause, severity: cause.severity.max }, catalogue)[index];
-  const named = { cause: { name: 'cause', id: cause.id } as const, look: { line: lookWords(look) } };
+  const named = {
+    cause: { name: 'cause' as const, id: cause.id },
+    look: { line: lookWords(look) },
+    shown: change.direction,
+  };
   if (!effect || effect === NO_READING) return { say: 'againstNoReading', with: named };
   return {
     say: 'against',
     with: {
       ...named,
       direction: effect.direction ?? 'stays',
-      shown: change.direction,
       before: shownBy(effect.gauge, effect.before),
       after: shownBy(effect.gauge, effect.after),
     },

@@ -14,6 +14,10 @@ import {
   logEntries,
   members,
   organizations,
+  questionMarks,
+  sittingAnswers,
+  sittingQuestions,
+  sittings,
   users,
   writtenQuestions,
   writtenVersions,
@@ -70,6 +74,9 @@ function everything() {
     calls,
     writtenQuestions,
     writtenVersions,
+    sittings,
+    sittingAnswers,
+    questionMarks,
   ];
   return Promise.all(tables.map((table) => db.select().from(table)));
 }
@@ -156,6 +163,27 @@ test('marks are what grading makes of the acts', async () => {
     expect(grade).toEqual(JSON.parse(JSON.stringify(again)));
   }
 }, 120_000);
+
+test('every apprentice has answered questions, in the past, marked as invented and handed in', async () => {
+  const sat = await db.select().from(sittings);
+  expect(sat.map(({ mode }) => mode).sort()).toEqual(['check', 'check', 'check', 'drill', 'drill']);
+  expect(sat.every(({ demo: invented, handedInAt }) => invented && handedInAt !== null && handedInAt < now)).toBe(true);
+  const asked = await db.select().from(sittingQuestions);
+  const answers = await db.select().from(sittingAnswers);
+  const marks = await db.select().from(questionMarks);
+  expect([answers.length, marks.length]).toEqual([asked.length, asked.length]);
+  for (const { sittingId, answeredAt } of answers) {
+    const sitting = sat.find(({ id }) => id === sittingId);
+    expect(answeredAt.getTime()).toBeGreaterThan(sitting?.createdAt.getTime() ?? Number.POSITIVE_INFINITY);
+  }
+});
+
+test('who knows more has more of the questions right, and free text waits for an instructor', async () => {
+  const marks = await db.select().from(questionMarks);
+  const credits = marks.flatMap(({ mark }) => mark.credit ?? []);
+  expect(marks.length - credits.length).toBe(1);
+  expect(credits.some((credit) => credit === 1) && credits.some((credit) => credit < 1)).toBe(true);
+});
 
 test('a database with people is left as it is', async () => {
   const before = await everything();

@@ -6,6 +6,7 @@ import { CaseLadder } from './case-ladder';
 import type { Demo } from './demo-content';
 import { makeOrganization } from './make-organization';
 import { playHistory } from './play-history';
+import { playQuestions } from './play-questions';
 import { writeQuestions } from './write-questions';
 
 /** Names all draws of cases. */
@@ -28,6 +29,10 @@ export async function seedDemo(
   const learners = await makeOrganization(demo, now);
   const [first] = learners;
   if (first) await writeQuestions(first.desk.organizationId, now);
-  for (const learner of learners) tell(learner.name, await playHistory(learner, ladder, now));
+  for (const learner of learners) {
+    const played = await playHistory(learner, ladder, now);
+    await playQuestions(learner, now);
+    tell(learner.name, played);
+  }
   return true;
 }

@@ -24,13 +24,13 @@ export interface SittingWish {
 export async function startDrill(wish: SittingWish, topic: string): Promise<string | undefined> {
   const askable = await askableOn(wish.desk.organizationId, [topic]);
   const first = chooseOn(topic, askable, [], randomStream(practiceSeed(), 'first question'));
-  return first && store(wish, { mode: 'drill', topics: [topic] }, () => [placeFor(first, practiceSeed())]);
+  return first && storeSitting(wish, { mode: 'drill', topics: [topic] }, () => [placeFor(first, practiceSeed())]);
 }
 
 /** Starts a review of what was asked before. Undefined where nothing was. @returns its id. */
 export async function startReview(wish: SittingWish): Promise<string | undefined> {
   const first = nextReview(await reviewCards(wish.desk, wish.at), []);
-  return first && store(wish, { mode: 'review', topics: [] }, () => [placeFor(first, practiceSeed())]);
+  return first && storeSitting(wish, { mode: 'review', topics: [] }, () => [placeFor(first, practiceSeed())]);
 }
 
 export interface CheckWish {
@@ -47,13 +47,14 @@ export async function startCheck(
 ): Promise<string | undefined> {
   const askable = await askableOn(wish.desk.organizationId, topics);
   const closesAt = minutes === null ? null : new Date(wish.at.getTime() + minutes * 60_000);
-  return store(wish, { mode: 'check', topics, closesAt }, (id) => {
+  return storeSitting(wish, { mode: 'check', topics, closesAt }, (id) => {
     const plan = planCheck(askable, questions, randomStream(assessedSeed(id, 0, 'plan'), 'plan'));
     return plan.map((choice, index) => placeFor(choice, assessedSeed(id, index + 1, 'first')));
   });
 }
 
-async function store(
+/** Stores a sitting with its questions, or finds the one that the key has started. Undefined where there is nothing to ask. @returns its id. */
+export async function storeSitting(
   { desk, key, at, demo = false }: SittingWish,
   { mode, topics, closesAt = null }: { mode: SittingMode; topics: readonly string[]; closesAt?: Date | null },
   placesOf: (sittingId: string) => readonly AskedPlace[],

@@ -66,7 +66,7 @@ test.each([
   [
     'an empty range',
     aWrittenQuestion('numbers', { body: { variables: [{ name: 'before', from: 2, to: 1, step: 1 }] } }),
-    'body.variables.0 custom',
+    'body.variables.0 range',
   ],
   [
     'no step',
@@ -81,7 +81,7 @@ test.each([
   [
     'an area of no width',
     aWrittenQuestion('spot', { body: { areas: [{ id: 'a', name: 'A', left: 0.5, right: 0.5, top: 0, bottom: 1 }] } }),
-    'body.areas.0 custom',
+    'body.areas.0 area',
   ],
 ])('%s is refused where it stands', (_, written, fault) => {
   expect(faultsIn(written)).toContain(fault);

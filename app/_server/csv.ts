@@ -1,12 +1,7 @@
 import Papa from 'papaparse';
+import { FORMULA } from '@/lib/interop/spreadsheet-text';
 
 export type CsvCell = string | number | boolean | null;
-
-/**
- * What a spreadsheet might take for a formula, in whatever width its first sign is written. Papaparse's own rule lets a
- * text through that goes on over several lines.
- */
-const FORMULA = /^\s*[=+\-@＝＋－＠]|^[\t\r\n]/;
 
 /** What tells a spreadsheet that the file is UTF-8. */
 const BYTE_ORDER_MARK = '\uFEFF';

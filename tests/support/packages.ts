@@ -1,6 +1,6 @@
 import { strToU8, type Zippable, zipSync } from 'fflate';
 import { MANIFEST } from '@/lib/interop/qti/terms';
-import { type Exported, writePackage } from '@/lib/interop/qti/write-package';
+import { type Exported, packagePieces } from '@/lib/interop/qti/write-package';
 import type { WrittenQuestion } from '@/lib/questions/written/written-question';
 
 /** Ids as the database gives them. */
@@ -12,12 +12,10 @@ export function numbered(questions: readonly WrittenQuestion[]): Exported[] {
 export async function packed(
   questions: readonly WrittenQuestion[],
   pictureOf: (id: string) => Promise<Uint8Array | undefined> = async () => undefined,
-) {
+): Promise<Uint8Array> {
   const pieces: Uint8Array[] = [];
-  const lines = await writePackage(numbered(questions), pictureOf, (piece) => {
-    pieces.push(piece);
-  });
-  return { bytes: new Uint8Array(Buffer.concat(pieces)), lines };
+  for await (const piece of packagePieces(numbered(questions), pictureOf)) pieces.push(piece);
+  return new Uint8Array(Buffer.concat(pieces));
 }
 
 /** A package of files as somebody else might make it. */

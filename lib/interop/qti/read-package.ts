@@ -1,19 +1,29 @@
 import { strFromU8 } from 'fflate';
 import { type WrittenQuestion, writtenQuestionSchema } from '../../questions/written/written-question';
-import { type PictureIn, readItem } from './read-item';
-import { childrenOf, elementsIn, readXml, type XmlElement } from './read-xml';
-import { ITEM_TYPE, MANIFEST, MANIFEST_NAMESPACE, type Refused, type Warning } from './terms';
+import { type FieldFault, fieldFaults } from '../field-faults';
+import type { PictureIn } from './item-parts';
+import { type ReadItem, readItem } from './read-item';
+import { type Listed, readManifest } from './read-manifest';
+import { elementsIn, readXml, type XmlElement } from './read-xml';
+import { MANIFEST, type Refused, type Warning } from './terms';
 import { type Files, isPlainPath, unzipSafely, usualLimits, type ZipLimits } from './unzip-safely';
+import { pictureHref, writeItem } from './write-item';
 import { sourcePath } from './write-package';
 
-/** Most items that are taken at once. */
-const MOST_ITEMS = 10_000;
+/** Most questions that are taken at once. */
+export const MOST_ITEMS = 2000;
+
+/** Largest file that is read as XML, besides the manifest. */
+const MOST_XML_BYTES = 2 ** 20;
 
 export interface TakenItem {
   file: string;
   question: WrittenQuestion;
   warnings: readonly Warning[];
 }
+
+/** An item that is not taken. `faults` says what the question that it makes has wrong. */
+export type RefusedItem = Refused & { title?: string; faults?: readonly FieldFault[] };
 
 export interface TakenPicture {
   id: string;
@@ -24,35 +34,38 @@ export interface TakenPicture {
 /** Makes a picture of ours of one in the package; undefined where it is none. */
 export type TakePicture = (bytes: Uint8Array) => Promise<TakenPicture | undefined>;
 
+export interface Taking {
+  /** Given to what names none of those there are. */
+  topic: string;
+  topics: ReadonlySet<string>;
+  /** Asked once for each picture that an item shows. */
+  takePicture: TakePicture;
+  limits?: ZipLimits;
+}
+
 /**
  * The questions of a QTI 3.0 package. Our own come back whole, by our own file beside each; others by what their items say.
  *
- * @param takePicture  Asked once for each picture that an item shows.
+ * @returns why nothing of it is taken, or every question in the order of the manifest.
  */
 export async function readPackage(
   bytes: Uint8Array,
-  { topic, takePicture, limits = usualLimits }: { topic: string; takePicture: TakePicture; limits?: ZipLimits },
-): Promise<{ items: (TakenItem | Refused)[] } | Refused> {
+  { topic, topics, takePicture, limits = usualLimits }: Taking,
+): Promise<{ items: (TakenItem | RefusedItem)[] } | Refused> {
   const files = unzipSafely(bytes, limits);
   if ('refused' in files) return files as Refused;
   const manifest = files.get(MANIFEST);
   if (!manifest) return { refused: 'no-manifest', file: MANIFEST, what: '' };
   const root = readXml(manifest, MANIFEST);
   if ('refused' in root) return root;
-  if (root.name !== 'manifest' || !strFromU8(manifest).includes(MANIFEST_NAMESPACE))
-    return { refused: 'not-qti-3', file: MANIFEST, what: root.name };
-  const paths = itemPaths(root);
-  if (paths.length > MOST_ITEMS) return { refused: 'too-many-items', file: MANIFEST, what: String(MOST_ITEMS) };
+  const listed = readManifest(root, topics);
+  if (!listed) return { refused: 'not-qti-3', file: MANIFEST, what: root.name, line: root.line };
+  if (listed.length === 0) return { refused: 'nothing-in-it', file: MANIFEST, what: '' };
+  if (listed.length > MOST_ITEMS) return { refused: 'too-many-items', file: MANIFEST, what: String(MOST_ITEMS) };
   const taking = new TakingItems(files, topic, takePicture);
-  const items: (TakenItem | Refused)[] = [];
-  for (const path of paths) items.push(await taking.item(path));
+  const items: (TakenItem | RefusedItem)[] = [];
+  for (const one of listed) items.push(await taking.item(one));
   return { items };
-}
-
-function itemPaths(manifest: XmlElement): string[] {
-  return [...elementsIn(manifest)]
-    .filter(({ name, attributes }) => name === 'resource' && attributes.type?.startsWith(ITEM_TYPE))
-    .map((resource) => resource.attributes.href ?? childrenOf(resource, 'file')[0]?.attributes.href ?? '');
 }
 
 class TakingItems {
@@ -64,53 +77,71 @@ class TakingItems {
     readonly takePicture: TakePicture,
   ) {}
 
-  async item(path: string): Promise<TakenItem | Refused> {
-    if (!isPlainPath(path)) return { refused: 'bad-path', file: path, what: '' };
+  async item({ path, metadata }: Listed): Promise<TakenItem | RefusedItem> {
+    if (!isPlainPath(path)) return { refused: 'bad-path', file: path.slice(0, 200), what: '' };
     const bytes = this.files.get(path);
     if (!bytes) return { refused: 'file-missing', file: path, what: path };
+    if (bytes.length > MOST_XML_BYTES) return { refused: 'too-large', file: path, what: path };
+    const read = path.endsWith('.json') ? await this.#alone(path) : await this.#read(path, bytes, metadata);
+    if ('refused' in read) return { ...read, file: path };
+    const { question, warnings } = read;
+    const parsed = writtenQuestionSchema.safeParse(question);
+    if (parsed.success) return { file: path, question: parsed.data, warnings };
+    const faults = fieldFaults(parsed.error.issues);
+    return { refused: 'not-valid', file: path, what: '', title: question.title.slice(0, 200), faults };
+  }
+
+  async #read(
+    path: string,
+    bytes: Uint8Array,
+    metadata: Listed['metadata'],
+  ): Promise<ReadItem | Omit<Refused, 'file'>> {
     const root = readXml(bytes, path);
     if ('refused' in root) return root;
+    const { identifier = '' } = root.attributes;
+    const source = /^q-[0-9a-f]{1,40}$/.test(identifier) ? this.#source(sourcePath(identifier.slice(2))) : undefined;
+    if (source && writeItem(identifier, source) === strFromU8(bytes)) return this.#whole(source);
     for (const picture of picturesNamed(root, path)) await this.#take(picture);
-    const read = this.#ownSource(root) ?? readItem(root, this.#pictureFrom(path), this.topic);
-    if ('refused' in read) return { ...read, file: path };
-    const parsed = writtenQuestionSchema.safeParse(read.question);
-    if (parsed.success) return { file: path, question: parsed.data, warnings: read.warnings };
-    const [issue] = parsed.error.issues;
-    return { refused: 'not-valid', file: path, what: `${issue?.path.join('.')}: ${issue?.message}` };
+    const read = readItem(root, this.#pictureFrom(path), { topic: this.topic, metadata });
+    if ('refused' in read || !source) return read;
+    // Somebody changed the item elsewhere: what it says counts, and what it cannot say is ours.
+    const { topics, difficulty, seconds } = source;
+    const kept = read.warnings.filter((warning) => !/-assumed$/.test(warning));
+    return { question: { ...read.question, topics, difficulty, seconds }, warnings: [...kept, 'changed-elsewhere'] };
   }
 
-  /** Our own file of a question, where the item is one of ours. Somebody who changed the item took that file out. */
-  #ownSource({ attributes }: XmlElement): { question: WrittenQuestion; warnings: Warning[] } | undefined {
-    const id = /^q-([0-9a-f]+)$/.exec(attributes.identifier ?? '')?.[1];
-    const bytes = id === undefined ? undefined : this.files.get(sourcePath(id));
-    if (!bytes) return undefined;
-    const parsed = writtenQuestionSchema.safeParse(parseJson(strFromU8(bytes)));
-    if (!parsed.success) return undefined;
-    const warnings: Warning[] = [];
-    return { question: this.#withPictures(parsed.data, warnings), warnings };
+  /** A question that no item could hold. */
+  async #alone(path: string): Promise<ReadItem | Omit<Refused, 'file'>> {
+    const source = this.#source(path);
+    return source ? this.#whole(source) : { refused: 'not-valid', what: '' };
   }
 
-  #withPictures(question: WrittenQuestion, warnings: Warning[]): WrittenQuestion {
-    const { picture, body, ...rest } = question;
-    const taken = picture && this.#picture(`pictures/${picture.id}.webp`);
-    if (picture && !taken) warnings.push('picture-missing');
-    const on = body.form === 'spot' ? this.#picture(`pictures/${body.picture.id}.webp`) : undefined;
-    return {
+  #source(path: string): WrittenQuestion | undefined {
+    const bytes = this.files.get(path);
+    const parsed = bytes && writtenQuestionSchema.safeParse(parseJson(bytes));
+    return parsed?.success ? parsed.data : undefined;
+  }
+
+  /** A question as our own file has it, with its pictures as they are taken here. */
+  async #whole({ picture, body, ...rest }: WrittenQuestion): Promise<ReadItem | Omit<Refused, 'file'>> {
+    const [beside, on] = [picture, body.form === 'spot' ? body.picture : undefined];
+    for (const one of [beside, on]) if (one) await this.#take(packed(one.id));
+    const taken = beside && this.#pictures.get(packed(beside.id));
+    const answered = on && this.#pictures.get(packed(on.id));
+    if (on && !answered) return { refused: 'picture-unusable', what: packed(on.id) };
+    const question: WrittenQuestion = {
       ...rest,
-      ...(picture && taken && { picture: { ...picture, ...taken } }),
-      body: body.form === 'spot' && on ? { ...body, picture: { ...body.picture, ...on } } : body,
+      ...(beside && taken && { picture: { ...beside, ...taken } }),
+      body: body.form === 'spot' && answered ? { ...body, picture: { ...body.picture, ...answered } } : body,
     };
+    return { question, warnings: beside && !taken ? ['picture-missing'] : [] };
   }
 
   #pictureFrom(item: string): PictureIn {
     return (href) => {
       const path = pathFrom(item, href);
-      return path === undefined ? undefined : this.#picture(path);
+      return path === undefined ? undefined : this.#pictures.get(path);
     };
-  }
-
-  #picture(path: string): TakenPicture | undefined {
-    return this.#pictures.get(path);
   }
 
   async #take(path: string): Promise<void> {
@@ -120,15 +151,20 @@ class TakingItems {
   }
 }
 
+/** Where a picture of ours lies in a package. */
+function packed(id: string): string {
+  return pictureHref(id).replace('../', '');
+}
+
 /** Files in the package that an item shows. */
 function picturesNamed(item: XmlElement, file: string): string[] {
   const named = [...elementsIn(item)].map(({ attributes }) => attributes.src ?? attributes.data ?? '');
   return [...new Set(named.flatMap((href) => pathFrom(file, href) ?? []))];
 }
 
-function parseJson(text: string): unknown {
+function parseJson(bytes: Uint8Array): unknown {
   try {
-    return JSON.parse(text);
+    return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
   } catch {
     return undefined;
   }

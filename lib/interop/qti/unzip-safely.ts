@@ -8,23 +8,33 @@ export interface ZipLimits {
   fileBytes: number;
   /** Bytes of all. */
   totalBytes: number;
+  /** Times as many bytes as were sent. */
+  ratio: number;
 }
 
-/** Room for ten thousand questions, or for a few hundred with pictures. */
-export const usualLimits: ZipLimits = { files: 25_000, fileBytes: 8 * 2 ** 20, totalBytes: 200 * 2 ** 20 };
+/** Room for ten thousand questions and their manifest, or for a few hundred with pictures. */
+export const usualLimits: ZipLimits = {
+  files: 25_000,
+  fileBytes: 16 * 2 ** 20,
+  totalBytes: 128 * 2 ** 20,
+  ratio: 100,
+};
+
+/** A small package may be as empty as it likes. */
+const FREE_BYTES = 2 ** 20;
 
 export type Files = ReadonlyMap<string, Uint8Array>;
 
 /** So much is unpacked at a time, before it is counted. */
-const PIECE = 64 * 1024;
+const PIECE = 16 * 1024;
 
 /**
- * Unpacks a zip in memory. Sizes are counted as bytes come out, whatever the file says of itself, and names are taken for
- * names: nothing is ever written to a path.
+ * Unpacks a zip in memory. Sizes are counted as bytes come out, whatever the file says of itself; files are taken as they
+ * lie one after the other, whatever its directory says; and names are taken for names: nothing is written to a path.
  */
 export function unzipSafely(bytes: Uint8Array, limits: ZipLimits = usualLimits): Files | Refused {
   if (!isWholeZip(bytes)) return refuse('not-a-zip');
-  const taking = new Taking(limits);
+  const taking = new Taking(limits, bytes.length);
   const unzip = new Unzip((file) => taking.take(file));
   unzip.register(UnzipPassThrough);
   unzip.register(UnzipInflate);
@@ -38,7 +48,7 @@ export function unzipSafely(bytes: Uint8Array, limits: ZipLimits = usualLimits):
   return taking.open > 0 || taking.files.size === 0 ? refuse('not-a-zip') : taking.files;
 }
 
-/** Begins like one, and has the record that ends one. @source PKWARE APPNOTE 4.3.7, 4.3.16 */
+/** Begins like one, and has the record that ends one. @source PKWARE APPNOTE 4.3.7, 4.3.16, from memory */
 function isWholeZip(bytes: Uint8Array): boolean {
   const begins = bytes[0] === 0x50 && bytes[1] === 0x4b && (bytes[2] === 3 || bytes[2] === 5);
   const least = bytes.length - LONGEST_END;
@@ -63,7 +73,10 @@ class Taking {
   #total = 0;
   #seen = 0;
 
-  constructor(readonly limits: ZipLimits) {}
+  constructor(
+    readonly limits: ZipLimits,
+    readonly sent: number,
+  ) {}
 
   take(file: UnzipFile): void {
     this.refused ??= this.#faultOf(file.name);
@@ -78,11 +91,8 @@ class Taking {
       if (this.refused) return;
       size += piece.length;
       this.#total += piece.length;
-      if (size > this.limits.fileBytes || this.#total > this.limits.totalBytes) {
-        this.refused = refuse('too-large', file.name);
-        file.terminate();
-        return;
-      }
+      this.refused = this.#excessOf(file.name, size);
+      if (this.refused) return file.terminate();
       pieces.push(piece);
       if (!final) return;
       this.open--;
@@ -93,8 +103,14 @@ class Taking {
 
   #faultOf(name: string): Refused | undefined {
     if (++this.#seen > this.limits.files) return refuse('too-many-files', String(this.limits.files));
-    if (!isPlainPath(name.replace(/\/$/, ''))) return refuse('bad-path', name);
+    if (!isPlainPath(name.replace(/\/$/, ''))) return refuse('bad-path', name.slice(0, 200));
     return this.files.has(name) ? refuse('file-twice', name) : undefined;
+  }
+
+  #excessOf(name: string, size: number): Refused | undefined {
+    const { fileBytes, totalBytes, ratio } = this.limits;
+    if (size > fileBytes || this.#total > totalBytes) return refuse('too-large', name);
+    return this.#total > FREE_BYTES + ratio * this.sent ? refuse('bomb', name) : undefined;
   }
 }
 

@@ -1,6 +1,6 @@
 import { strToU8, Zip, ZipDeflate, ZipPassThrough } from 'fflate';
 import type { WrittenQuestion } from '../../questions/written/written-question';
-import { CONTENT_TYPE, ITEM_TYPE, type Loss, MANIFEST, MANIFEST_NAMESPACE } from './terms';
+import { CONTENT_TYPE, ITEM_TYPE, MANIFEST, MANIFEST_NAMESPACE, METADATA_NAMESPACE } from './terms';
 import { pictureHref, writeItem } from './write-item';
 import { type Xml, xml } from './xml';
 
@@ -10,12 +10,8 @@ export interface Exported {
   question: WrittenQuestion;
 }
 
-/** What becomes of a question in a package. */
-export interface ExportLine {
-  id: string;
-  title: string;
-  losses: readonly Loss[];
-}
+/** A zip counts its files in sixteen bits: no package holds more questions, with room for pictures. */
+export const MOST_EXPORTED = 20_000;
 
 /** Where our own file of a question lies, which holds all of it. */
 export function sourcePath(id: string): string {
@@ -26,42 +22,40 @@ export function sourcePath(id: string): string {
 const NO_TIME = '1980-01-01T00:00:00';
 
 /**
- * Writes a package piece by piece, so that ten thousand questions need no more memory than their manifest.
+ * A package piece by piece, so that ten thousand questions need no more memory than their manifest.
  *
  * @param questions  In the order of the package, each id once.
  * @param pictureOf  The bytes of a picture; undefined where they are gone.
- * @param send  Takes each piece as it is ready.
- * @returns what other readers will not get, by question.
  */
-export async function writePackage(
+export async function* packagePieces(
   questions: AsyncIterable<Exported> | Iterable<Exported>,
   pictureOf: (id: string) => Promise<Uint8Array | undefined>,
-  send: (piece: Uint8Array) => void | Promise<void>,
-): Promise<ExportLine[]> {
+): AsyncGenerator<Uint8Array> {
   const zip = new Writer();
-  const lines: ExportLine[] = [];
   const resources: Xml[] = [];
   const pictures = new Set<string>();
   for await (const { id, question } of questions) {
-    const item = writeItem(`q-${id}`, question);
-    const used = picturesOf(question);
-    zip.add(sourcePath(id), JSON.stringify(question));
-    if (item) zip.add(itemPath(id), item.xml);
-    resources.push(sourceResource(id), ...(item ? [itemResource(id, used)] : []));
-    for (const picture of used.filter((one) => !pictures.has(one))) {
-      pictures.add(picture);
+    for (const picture of picturesOf(question).filter((one) => !pictures.has(one))) {
       const bytes = await pictureOf(picture);
       if (!bytes) continue;
+      pictures.add(picture);
       zip.add(`pictures/${picture}.webp`, bytes);
-      resources.push(pictureResource(picture));
+      resources.push(resource(`p-${picture}`, pictureHref(picture).replace('../', '')));
     }
-    lines.push({ id, title: question.title, losses: item?.losses ?? ['place-on-drawing'] });
-    for (const piece of zip.pieces()) await send(piece);
+    const used = picturesOf(question);
+    // Without its picture an item would show nothing; our own file keeps what it says.
+    const item = used.every((one) => pictures.has(one)) ? writeItem(`q-${id}`, question) : undefined;
+    zip.add(sourcePath(id), JSON.stringify(question));
+    resources.push(resource(`s-${id}`, sourcePath(id)));
+    if (item !== undefined) {
+      zip.add(itemPath(id), item);
+      resources.push(itemResource(id, question, used));
+    }
+    yield* zip.pieces();
   }
   zip.add(MANIFEST, manifest(resources).text);
   zip.end();
-  for (const piece of zip.pieces()) await send(piece);
-  return lines;
+  yield* zip.pieces();
 }
 
 class Writer {
@@ -99,20 +93,20 @@ function picturesOf({ picture, body }: WrittenQuestion): string[] {
   return [...new Set(all.filter((id) => id !== undefined))];
 }
 
-function itemResource(id: string, pictures: readonly string[]): Xml {
+function itemResource(id: string, question: WrittenQuestion, pictures: readonly string[]): Xml {
   const path = itemPath(id);
-  return xml`<resource identifier="q-${id}" type="${ITEM_TYPE}" href="${path}"><file href="${path}"/>${pictures.map(
-    (picture) => xml`<dependency identifierref="p-${picture}"/>`,
-  )}<dependency identifierref="s-${id}"/></resource>
+  const needed = [...pictures.map((picture) => `p-${picture}`), `s-${id}`];
+  return xml`<resource identifier="q-${id}" type="${ITEM_TYPE}" href="${path}"><metadata>${metadata(question)}</metadata><file href="${path}"/>${needed.map(
+    (one) => xml`<dependency identifierref="${one}"/>`,
+  )}</resource>
 `;
 }
 
-function sourceResource(id: string): Xml {
-  return resource(`s-${id}`, sourcePath(id));
-}
-
-function pictureResource(id: string): Xml {
-  return resource(`p-${id}`, pictureHref(id).replace('../', ''));
+/** @source IEEE 1484.12.1 (LOM) 1.2, 1.5, 5.9, in the binding IEEE 1484.12.3, from memory */
+function metadata({ title, topics, seconds }: WrittenQuestion): Xml {
+  const string = (text: string) => xml`<string language="en">${text}</string>`;
+  const keywords = topics.map((topic) => xml`<keyword>${string(topic)}</keyword>`);
+  return xml`<lom xmlns="${METADATA_NAMESPACE}"><general><title>${string(title)}</title>${keywords}</general><educational><typicalLearningTime><duration>PT${seconds}S</duration></typicalLearningTime></educational></lom>`;
 }
 
 function resource(identifier: string, path: string): Xml {

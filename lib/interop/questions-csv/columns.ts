@@ -4,10 +4,10 @@ export const MOST_OPTIONS = 12;
 const numbers = Array.from({ length: MOST_OPTIONS }, (_, index) => index + 1);
 
 /**
- * Columns of a file of questions. Of options, ids stand with their texts: `right` names ids, or places counted from 1 where
- * the ids are left out.
+ * Columns of a file of questions. Of options, ids stand beside their texts: `right` names ids, or places counted from 1
+ * where the ids are left out. What is to be pointed at on a rig's drawing stands in `right` as `element:gear-pump`.
  */
-export const columns = [
+export const columns: readonly string[] = [
   'title',
   'form',
   'stem',
@@ -24,16 +24,15 @@ export const columns = [
   'tolerance',
   'tolerance_kind',
   'decimals',
+  'rig',
   'most_characters',
   'model_answer',
   'guidance',
   'points',
-] as const;
+];
 
-export type Column = string;
-
-/** Forms that a row can hold; pictures and drawings have no place in one. */
-export const csvForms = ['choice', 'several', 'order', 'numbers', 'words'] as const;
+/** Forms that a row can hold: pictures have no place in one. */
+export const csvForms = ['choice', 'several', 'order', 'numbers', 'point', 'words'] as const;
 export type CsvForm = (typeof csvForms)[number];
 
 /** Between the parts of a list, such as topics. */

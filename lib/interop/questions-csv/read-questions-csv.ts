@@ -1,48 +1,37 @@
-import Papa from 'papaparse';
 import { type WrittenQuestion, writtenQuestionSchema } from '../../questions/written/written-question';
+import { type FieldFault, fieldFaults } from '../field-faults';
+import { unguarded } from '../spreadsheet-text';
 import { BETWEEN, type CsvForm, columns, csvForms, MOST_OPTIONS } from './columns';
-import { unguarded } from './write-questions-csv';
+import { csvRecords } from './csv-records';
 
 /** Most rows that are taken at once. */
-export const MOST_ROWS = 5000;
+export const MOST_ROWS = 2000;
 
-/** What a row has wrong: the column, and what was expected there. */
-export interface CsvFault {
+/** What a row has wrong, by the column it stands in. */
+export interface CsvFault extends Omit<FieldFault, 'path'> {
   column: string;
-  expected: string;
 }
 
-/** `line` in the file, counted from 1, its head among them. */
+/** `line` is the one in the file on which the row begins, counted from 1. */
 export type CsvRow = { line: number; question: WrittenQuestion } | { line: number; title: string; faults: CsvFault[] };
 
 /** Why nothing of a file is taken. */
-export type CsvProblem = 'empty' | 'no-columns' | 'columns-twice' | 'too-many-rows' | 'unread';
+export const csvProblems = ['empty', 'no-columns', 'columns-twice', 'too-many-rows', 'unread'] as const;
+export type CsvProblem = (typeof csvProblems)[number];
 
 /** The questions of a CSV file, row by row. */
-export function readQuestionsCsv(text: string): { rows: CsvRow[]; problem?: CsvProblem } {
-  const { data, errors } = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), { delimiter: delimiterOf(text) });
-  if (errors.some(({ type }) => type === 'Quotes')) return { rows: [], problem: 'unread' };
-  const [head = [], ...body] = data;
-  const names = head.map((name) => name.trim().toLowerCase());
-  if (names.every((name) => name === '')) return { rows: [], problem: 'empty' };
-  if (!names.includes('title') || !names.includes('form')) return { rows: [], problem: 'no-columns' };
-  if (columns.some((column) => names.filter((name) => name === column).length > 1))
-    return { rows: [], problem: 'columns-twice' };
-  const filled = body.map((cells, index) => ({ cells, line: index + 2 })).filter(({ cells }) => cells.some(isFilled));
-  if (filled.length === 0) return { rows: [], problem: 'empty' };
-  if (filled.length > MOST_ROWS) return { rows: [], problem: 'too-many-rows' };
+export function readQuestionsCsv(text: string): { rows: CsvRow[] } | { problem: CsvProblem } {
+  const records = csvRecords(text.replace(/^\uFEFF/, ''));
+  if (!records) return { problem: 'unread' };
+  const [head, ...body] = records;
+  const names = (head?.cells ?? []).map((name) => name.trim().toLowerCase());
+  if (names.every((name) => name === '')) return { problem: 'empty' };
+  if (!names.includes('title') || !names.includes('form')) return { problem: 'no-columns' };
+  if (columns.some((column) => names.filter((name) => name === column).length > 1)) return { problem: 'columns-twice' };
+  const filled = body.filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
+  if (filled.length === 0) return { problem: 'empty' };
+  if (filled.length > MOST_ROWS) return { problem: 'too-many-rows' };
   return { rows: filled.map(({ cells, line }) => rowOf(new Cells(names, cells), line)) };
-}
-
-/** What parts the names of the columns: a spreadsheet writes the one of its country. */
-function delimiterOf(text: string): string {
-  const [head = ''] = text.split(/\r?\n/, 1);
-  const counted = [',', ';', '\t'].map((sign) => ({ sign, times: head.split(sign).length }));
-  return counted.sort((a, b) => b.times - a.times)[0]?.sign ?? ',';
-}
-
-function isFilled(cell: string): boolean {
-  return cell.trim() !== '';
 }
 
 class Cells {
@@ -59,29 +48,41 @@ class Cells {
   /** Undefined for an empty cell, NaN for what is no number. */
   number(column: string): number | undefined {
     const text = this.text(column).trim();
-    return text === '' ? undefined : Number(text.replace(/^(-?\d+),(\d+)$/, '$1.$2'));
+    return text === '' ? undefined : numberIn(text);
   }
 
   list(column: string): string[] {
-    return this.text(column)
-      .split(BETWEEN)
-      .map((part) => part.trim())
-      .filter((part) => part !== '');
+    const parts = this.text(column).split(BETWEEN);
+    return parts.map((part) => part.trim()).filter((part) => part !== '');
+  }
+
+  isTooLong(): boolean {
+    return this.cells.slice(this.names.length).some((cell) => cell.trim() !== '');
   }
 }
 
+/** With a point or, as some spreadsheets write it, a comma. */
+function numberIn(text: string): number {
+  return text.trim() === '' ? Number.NaN : Number(text.replace(/^([+-]?\d+),(\d+)$/, '$1.$2'));
+}
+
 function rowOf(cells: Cells, line: number): CsvRow {
-  const title = cells.text('title');
+  const title = cells.text('title').slice(0, 200);
   const form = csvForms.find((known) => known === cells.text('form').trim().toLowerCase());
-  if (!form) return { line, title, faults: [{ column: 'form', expected: csvForms.join(', ') }] };
+  if (!form) return { line, title, faults: [fault('form', 'not-one-of', { choices: csvForms.join(', ') })] };
+  if (cells.isTooLong()) return { line, title, faults: [fault('', 'too-many', { bound: cells.names.length })] };
   const parsed = writtenQuestionSchema.safeParse(questionOf(cells, form));
   if (parsed.success) return { line, question: parsed.data };
-  const faults = parsed.error.issues.map(({ path, message }) => ({ column: columnOf(path, form), expected: message }));
+  const faults = fieldFaults(parsed.error.issues).map(({ path, ...rest }) => ({ ...rest, column: columnOf(path) }));
   return { line, title, faults };
 }
 
+function fault(column: string, code: CsvFault['code'], values: CsvFault['values']): CsvFault {
+  return { column, code, values };
+}
+
 /** Where an empty cell leaves it open. */
-const USUAL = { difficulty: 0, seconds: 60, shuffle: true, decimals: 2, most: 1000, points: 1 };
+const USUAL = { difficulty: 0, seconds: 60, decimals: 2, most: 1000, points: 1 };
 
 function questionOf(cells: Cells, form: CsvForm): unknown {
   return {
@@ -101,14 +102,16 @@ function bodyOf(cells: Cells, form: CsvForm): unknown {
     case 'several': {
       const options = optionsOf(cells);
       const right = cells.list('right').map((name) => idNamed(name, options));
-      const shuffle =
-        cells.text('shuffle').trim() === '' ? USUAL.shuffle : /^(yes|true|1)$/i.test(cells.text('shuffle').trim());
-      return { form, shuffle, options, right: form === 'choice' ? (right.length === 1 ? right[0] : '') : right };
+      // More than one would be right by turns.
+      const only = right.length > 1 ? cells.text('right') : right[0];
+      return { form, shuffle: shuffleIn(cells), options, right: form === 'choice' ? only : right };
     }
     case 'order':
       return { form, items: optionsOf(cells) };
     case 'numbers':
       return numbersOf(cells);
+    case 'point':
+      return { form, rig: cells.text('rig').trim(), right: cells.list('right').map(targetOf) };
     case 'words':
       return {
         form,
@@ -120,6 +123,13 @@ function bodyOf(cells: Cells, form: CsvForm): unknown {
   }
 }
 
+/** Anything but a word for no; what is neither is left for the schema to refuse. */
+function shuffleIn(cells: Cells): unknown {
+  const word = cells.text('shuffle').trim().toLowerCase();
+  if (['', 'yes', 'true', '1'].includes(word)) return true;
+  return ['no', 'false', '0'].includes(word) ? false : word;
+}
+
 function numbersOf(cells: Cells): unknown {
   const unit = cells.text('unit').trim();
   return {
@@ -127,10 +137,7 @@ function numbersOf(cells: Cells): unknown {
     variables: cells.list('variables').map(variableOf),
     formula: cells.text('formula'),
     ...(unit !== '' && { unit }),
-    tolerance: {
-      kind: cells.text('tolerance_kind').trim() || 'absolute',
-      amount: cells.number('tolerance') ?? Number.NaN,
-    },
+    tolerance: { kind: cells.text('tolerance_kind').trim() || 'absolute', amount: cells.number('tolerance') },
     decimals: cells.number('decimals') ?? USUAL.decimals,
   };
 }
@@ -138,8 +145,14 @@ function numbersOf(cells: Cells): unknown {
 /** `before=400:500:10`: from 400 to 500 in steps of 10. */
 function variableOf(text: string) {
   const [name = '', range = ''] = text.split('=');
-  const [from, to, step] = range.split(':').map((part) => (part.trim() === '' ? Number.NaN : Number(part)));
+  const [from, to, step] = range.split(':').map(numberIn);
   return { name: name.trim(), from, to, step };
+}
+
+/** `element:gear-pump`. */
+function targetOf(text: string) {
+  const [what, of] = text.split(':').map((part) => part.trim());
+  return { what, of };
 }
 
 function optionsOf(cells: Cells) {
@@ -168,14 +181,12 @@ const COLUMNS: Readonly<Record<string, string>> = {
 };
 
 /** The column that a path of the schema stands for. */
-function columnOf(path: readonly PropertyKey[], form: CsvForm): string {
-  const [first, second, third, fourth] = path.map(String);
-  if (first !== 'body') return first ?? '';
-  if ((second === 'options' || second === 'items') && third !== undefined) {
-    const place = Number(third) + 1;
-    return fourth === 'id' ? `id_${place}` : fourth === 'because' ? `because_${place}` : `option_${place}`;
+function columnOf([first, second, third, fourth]: FieldFault['path']): string {
+  if (first !== 'body') return String(first ?? '');
+  if (second === 'options' || second === 'items') {
+    const place = typeof third === 'number' ? third + 1 : 1;
+    return fourth === 'id' || fourth === 'because' ? `${fourth}_${place}` : `option_${place}`;
   }
-  if (second === 'options' || second === 'items') return 'option_1';
-  const last = third !== undefined && second === 'tolerance' ? third : (second ?? form);
+  const last = String(second === 'tolerance' ? (third ?? 'amount') : (second ?? 'form'));
   return COLUMNS[last] ?? last;
 }

@@ -1,47 +1,37 @@
 import Papa from 'papaparse';
 import type { WrittenBody, WrittenQuestion } from '../../questions/written/written-question';
+import { guarded } from '../spreadsheet-text';
 import { BETWEEN, columns, csvForms } from './columns';
 
-/** A question that a row cannot hold, and why. */
-export interface LeftOut {
-  id: string;
-  title: string;
-  because: 'form' | 'picture';
+/** What tells a spreadsheet that the file is UTF-8. */
+const BYTE_ORDER_MARK = '\uFEFF';
+
+/** The first line of a file of questions. */
+export function questionsCsvHead(): string {
+  return BYTE_ORDER_MARK + lines([columns]);
 }
 
 /**
- * Questions as CSV, one a row.
+ * Questions as lines of CSV, one a row; those that a row cannot hold are left out.
  *
  * What a spreadsheet would take for a formula stands behind an apostrophe, which reading takes off again.
  */
-export function writeQuestionsCsv(questions: readonly { id: string; question: WrittenQuestion }[]): {
-  csv: string;
-  left: LeftOut[];
-} {
-  const left: LeftOut[] = [];
-  const rows: string[][] = [];
-  for (const { id, question } of questions) {
-    const because = question.picture
-      ? 'picture'
-      : csvForms.some((form) => form === question.body.form)
-        ? undefined
-        : 'form';
-    if (because) left.push({ id, title: question.title, because });
-    else rows.push(rowOf(question));
-  }
-  const table = [[...columns] as string[], ...rows].map((row) => row.map(guarded));
-  return { csv: `\uFEFF${Papa.unparse(table, { newline: '\r\n', quotes: true })}\r\n`, left };
+export function questionsCsvLines(questions: readonly WrittenQuestion[]): string {
+  return lines(questions.filter((question) => !cannotBeRow(question)).map(rowOf));
 }
 
-/** Signs that begin a formula, in whatever width, behind whatever blanks; and the guard itself. */
-const GUARDED = /^\s*[=+\-@＝＋－＠']|^[\t\r\n]/;
-
-export function guarded(text: string): string {
-  return GUARDED.test(text) ? `'${text}` : text;
+/** Why a row cannot hold a question; undefined where it can. */
+export function cannotBeRow({ picture, body }: WrittenQuestion): 'areas' | 'picture' | undefined {
+  if (!csvForms.some((form) => form === body.form)) return 'areas';
+  return picture && 'picture';
 }
 
-export function unguarded(text: string): string {
-  return text.startsWith("'") && GUARDED.test(text.slice(1)) ? text.slice(1) : text;
+function lines(rows: readonly (readonly string[])[]): string {
+  if (rows.length === 0) return '';
+  return `${Papa.unparse(
+    rows.map((row) => row.map(guarded)),
+    { newline: '\r\n', quotes: true },
+  )}\r\n`;
 }
 
 function rowOf({ title, stem, topics, difficulty, seconds, explanation, body }: WrittenQuestion): string[] {
@@ -78,6 +68,8 @@ function bodyCells(body: WrittenBody): Record<string, string> {
         tolerance_kind: body.tolerance.kind,
         decimals: String(body.decimals),
       };
+    case 'point':
+      return { rig: body.rig, right: body.right.map(({ what, of }) => `${what}:${of}`).join(BETWEEN) };
     case 'words':
       return {
         most_characters: String(body.most),
@@ -85,7 +77,7 @@ function bodyCells(body: WrittenBody): Record<string, string> {
         guidance: body.guidance,
         points: String(body.steps),
       };
-    default:
+    case 'spot':
       return {};
   }
 }

@@ -1,4 +1,5 @@
-import { marking } from '@/db/queries/question-marks';
+import { setImmediate } from 'node:timers/promises';
+import { marking, type QuestionMark } from '@/db/queries/question-marks';
 import { handingIn, listOverdue } from '@/db/queries/sittings';
 import { claimThen } from '@/db/together';
 import { database } from '../database';
@@ -27,7 +28,12 @@ export async function handIn(desk: Desk, sittingId: string, now: Date): Promise<
 async function handInAsRead(desk: Desk, { sitting, places, lastSeq }: ReadSitting, now: Date): Promise<boolean> {
   const at = sitting.closesAt && isOverdue(sitting, now) ? sitting.closesAt : now;
   const due = places.filter((place) => !place.mark && isPresent(place) && (sitting.mode === 'check' || place.answer));
-  const marks = await Promise.all(due.map((place) => markPlace(place, place.answer, at)));
+  const marks: QuestionMark[] = [];
+  for (const place of due) {
+    marks.push(await markPlace(place, place.answer, at));
+    // Drawing what was not drawn yet takes long: others are let in between.
+    await setImmediate();
+  }
   const claim = handingIn(database(), desk.learnerId, { sittingId: sitting.id, lastSeq, at });
   return claimThen(
     database(),

@@ -1,6 +1,6 @@
 import { strFromU8 } from 'fflate';
+import type { z } from 'zod';
 import { type WrittenQuestion, writtenQuestionSchema } from '../../questions/written/written-question';
-import { type FieldFault, fieldFaults } from '../field-faults';
 import type { PictureIn } from './item-parts';
 import { type ReadItem, readItem } from './read-item';
 import { type Listed, readManifest } from './read-manifest';
@@ -22,8 +22,8 @@ export interface TakenItem {
   warnings: readonly Warning[];
 }
 
-/** An item that is not taken. `faults` says what the question that it makes has wrong. */
-export type RefusedItem = Refused & { title?: string; faults?: readonly FieldFault[] };
+/** An item that is not taken. `issues` says what the question that it makes has wrong. */
+export type RefusedItem = Refused & { title?: string; issues?: readonly z.core.$ZodIssue[] };
 
 export interface TakenPicture {
   id: string;
@@ -87,8 +87,8 @@ class TakingItems {
     const { question, warnings } = read;
     const parsed = writtenQuestionSchema.safeParse(question);
     if (parsed.success) return { file: path, question: parsed.data, warnings };
-    const faults = fieldFaults(parsed.error.issues);
-    return { refused: 'not-valid', file: path, what: '', title: question.title.slice(0, 200), faults };
+    const { issues } = parsed.error;
+    return { refused: 'not-valid', file: path, what: '', title: question.title.slice(0, 200), issues };
   }
 
   async #read(

@@ -1,5 +1,5 @@
+import type { z } from 'zod';
 import { type WrittenQuestion, writtenQuestionSchema } from '../../questions/written/written-question';
-import { type FieldFault, fieldFaults } from '../field-faults';
 import { unguarded } from '../spreadsheet-text';
 import { BETWEEN, type CsvForm, columns, csvForms, MOST_OPTIONS } from './columns';
 import { csvRecords } from './csv-records';
@@ -7,10 +7,8 @@ import { csvRecords } from './csv-records';
 /** Most rows that are taken at once. */
 export const MOST_ROWS = 2000;
 
-/** What a row has wrong, by the column it stands in. */
-export interface CsvFault extends Omit<FieldFault, 'path'> {
-  column: string;
-}
+/** What a row has wrong: more cells than there are columns, or something in a column. */
+export type CsvFault = { cells: number } | { column: string; issue: z.core.$ZodIssue };
 
 /** `line` is the one in the file on which the row begins, counted from 1. */
 export type CsvRow = { line: number; question: WrittenQuestion } | { line: number; title: string; faults: CsvFault[] };
@@ -69,16 +67,29 @@ function numberIn(text: string): number {
 function rowOf(cells: Cells, line: number): CsvRow {
   const title = cells.text('title').slice(0, 200);
   const form = csvForms.find((known) => known === cells.text('form').trim().toLowerCase());
-  if (!form) return { line, title, faults: [fault('form', 'not-one-of', { choices: csvForms.join(', ') })] };
-  if (cells.isTooLong()) return { line, title, faults: [fault('', 'too-many', { bound: cells.names.length })] };
+  if (!form) return { line, title, faults: [{ column: 'form', issue: noForm }] };
+  if (cells.isTooLong()) return { line, title, faults: [{ cells: cells.cells.length }] };
   const parsed = writtenQuestionSchema.safeParse(questionOf(cells, form));
   if (parsed.success) return { line, question: parsed.data };
-  const faults = fieldFaults(parsed.error.issues).map(({ path, ...rest }) => ({ ...rest, column: columnOf(path) }));
-  return { line, title, faults };
+  return { line, title, faults: faultsOf(parsed.error.issues) };
 }
 
-function fault(column: string, code: CsvFault['code'], values: CsvFault['values']): CsvFault {
-  return { column, code, values };
+const noForm: z.core.$ZodIssue = {
+  code: 'invalid_value',
+  values: [...csvForms],
+  path: ['body', 'form'],
+  message: 'not a form',
+};
+
+/** One of each column, since one mistake may be several to the schema. */
+function faultsOf(issues: readonly z.core.$ZodIssue[]): CsvFault[] {
+  const faults = new Map<string, CsvFault>();
+  for (const issue of issues) {
+    const column = columnOf(issue.path);
+    const isShape = issue.code !== 'custom';
+    if (!faults.has(column) || !isShape) faults.set(column, { column, issue });
+  }
+  return [...faults.values()];
 }
 
 /** Where an empty cell leaves it open. */
@@ -181,7 +192,7 @@ const COLUMNS: Readonly<Record<string, string>> = {
 };
 
 /** The column that a path of the schema stands for. */
-function columnOf([first, second, third, fourth]: FieldFault['path']): string {
+function columnOf([first, second, third, fourth]: readonly PropertyKey[]): string {
   if (first !== 'body') return String(first ?? '');
   if (second === 'options' || second === 'items') {
     const place = typeof third === 'number' ? third + 1 : 1;

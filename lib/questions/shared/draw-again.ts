@@ -18,8 +18,12 @@ export function drawAgain<T>(stream: Streams, attempt: (stream: Streams) => T | 
 }
 
 /** The same; undefined when no try is any good. */
-export function drawIfAny<T>(stream: Streams, attempt: (stream: Streams) => T | undefined): T | undefined {
-  for (let number = 0; number < TRIES; number++) {
+export function drawIfAny<T>(
+  stream: Streams,
+  attempt: (stream: Streams) => T | undefined,
+  tries = TRIES,
+): T | undefined {
+  for (let number = 0; number < tries; number++) {
     const drawn = attempt((name) => stream(`${name} ${number}`));
     if (drawn !== undefined) return drawn;
   }

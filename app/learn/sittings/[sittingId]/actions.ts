@@ -25,13 +25,9 @@ const answerSchema = placeSchema.extend({ key: z.string().regex(/^[0-9a-f-]{16,6
 const flagSchema = placeSchema.extend({ flagged: z.enum(['yes', 'no']) });
 
 /** Answers a question; in a drill or a review the page then shows its mark. */
-export const answerQuestion = action('answerQuestion', async (permit, form): Promise<ActResult> => {
-  const result = await answer(permit, form);
-  if ('done' in result) revalidatePath('/learn/sittings/[sittingId]', 'page');
-  return result;
-});
+export const answerQuestion = action('answerQuestion', answer);
 
-/** Saves an answer of a check as it is chosen; the page stays as it is. */
+/** Saves an answer of a check as it is chosen; the list of its questions then shows it. */
 export const saveAnswer = action('saveAnswer', answer);
 
 /** Asks the next question of a drill or a review. */
@@ -77,7 +73,9 @@ async function answer(permit: SignedInPermit, form: unknown): Promise<ActResult>
   const parsed = read(answerSchema, form);
   if (!parsed || !(form instanceof FormData)) return { error: await problemWithFields(['key']) };
   const refused = await takeAnswer({ desk: deskOf(permit), ...parsed, at: new Date() }, form);
-  return refused ? { error: await sentence(refused) } : { done: true };
+  if (refused) return { error: await sentence(refused) };
+  revalidatePath(`/learn/sittings/${parsed.sittingId}`);
+  return { done: true };
 }
 
 async function sentence(refused: NotTaken): Promise<string> {

@@ -1,11 +1,11 @@
 'use client';
 
-import { useRouter } from 'next/navigation';
-import { type FormEvent, useCallback, useEffect, useRef, useState } from 'react';
+import { type FormEvent, useEffect, useRef, useState } from 'react';
 import type { ActResult } from '@/app/_ui/act-result';
 import { useHydrated } from '@/app/_ui/hydrated';
 import { newKey } from '@/app/_ui/new-key';
 import ui from '@/app/_ui/ui.module.css';
+import { Saver, type Saving } from './saver';
 
 interface SavingWords {
   submit: string;
@@ -14,14 +14,15 @@ interface SavingWords {
   notSaved: string;
 }
 
-/** How long somebody may still be choosing or typing, ms. */
 const PAUSE = 700;
-/** How long to wait before another try, ms: longer each time. */
 const AGAIN = [1000, 2000, 4000, 8000];
+
+/** Whatever may change a field: some are set by scripts, which tell of it in no event of their own. */
+const CHANGES = ['input', 'change', 'click', 'keyup', 'pointerup'] as const;
 
 /**
  * A form whose answer is saved as it changes, and again until the server has it. What is chosen stays in the form whatever
- * happens to the connection.
+ * happens to the connection, and nobody leaves it unsaved without being told.
  */
 export function SavingForm({
   action,
@@ -35,71 +36,72 @@ export function SavingForm({
   children: React.ReactNode;
 }) {
   const form = useRef<HTMLFormElement>(null);
-  const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
-  // Counts changes, so that an answer to an earlier one says nothing of the last.
-  const latest = useRef(0);
-  // One key for one change: a retry of it finds the answer already saved.
-  const key = useRef('');
-  const [state, setState] = useState<{ is: 'still' | 'saving' | 'saved' | 'lost' } | { is: 'refused'; error: string }>({
-    is: 'still',
-  });
+  const saver = useRef<Saver>(undefined);
+  const [saving, tell] = useState<Saving>({ is: 'still' });
   const hydrated = useHydrated();
-  const router = useRouter();
 
-  const save = useCallback(
-    async (change: number, tries: number, asked: boolean) => {
-      if (!form.current || change !== latest.current) return;
-      const sent = new FormData(form.current);
-      sent.set('key', key.current);
-      setState({ is: 'saving' });
-      try {
-        const result = await action(sent);
-        if (change !== latest.current) return;
-        // Half an answer is not worth a complaint while somebody is still at it.
-        if ('error' in result) setState(asked ? { is: 'refused', error: result.error } : { is: 'still' });
-        else {
-          setState({ is: 'saved' });
-          router.refresh();
-        }
-      } catch {
-        if (change !== latest.current) return;
-        setState({ is: 'lost' });
-        timer.current = setTimeout(() => save(change, tries + 1, asked), AGAIN[Math.min(tries, AGAIN.length - 1)]);
-      }
-    },
-    [action, router],
-  );
+  useEffect(() => {
+    const element = form.current;
+    if (!element) return;
+    const read = () => new FormData(element);
+    const made = new Saver({ read, send: action, tell, newKey, pause: PAUSE, again: AGAIN });
+    saver.current = made;
+    // Behind the event, once what it changes has been drawn.
+    const look = () => setTimeout(() => made.look(), 50);
+    for (const type of CHANGES) element.addEventListener(type, look);
+    const stopGuarding = guard(element, made);
+    return () => {
+      for (const type of CHANGES) element.removeEventListener(type, look);
+      stopGuarding();
+      made.stop();
+    };
+  }, [action]);
 
-  function changed(pause: number, asked: boolean) {
-    clearTimeout(timer.current);
-    const change = ++latest.current;
-    key.current = newKey();
-    timer.current = setTimeout(() => save(change, 0, asked), pause);
+  function send(event: FormEvent) {
+    event.preventDefault();
+    void saver.current?.save(true);
   }
 
-  useEffect(() => () => clearTimeout(timer.current), []);
-
   return (
-    <form
-      ref={form}
-      className={className}
-      onChange={() => changed(PAUSE, false)}
-      onSubmit={(event: FormEvent) => {
-        event.preventDefault();
-        changed(0, true);
-      }}
-      aria-busy={state.is === 'saving'}
-    >
+    <form ref={form} className={className} onSubmit={send} aria-busy={saving.is === 'saving'}>
       {children}
-      <div role="alert">{state.is === 'refused' && <p className={ui.alert}>{state.error}</p>}</div>
+      <div role="alert">{saving.is === 'refused' && saving.asked && <p className={ui.alert}>{saving.error}</p>}</div>
       <p role="status" className={ui.small}>
-        {state.is === 'saving' && words.saving}
-        {state.is === 'saved' && words.saved}
-        {state.is === 'lost' && words.notSaved}
+        {saving.is === 'saving' && words.saving}
+        {saving.is === 'saved' && words.saved}
+        {saving.is === 'lost' && words.notSaved}
+        {saving.is === 'refused' && !saving.asked && saving.error}
       </p>
       <button type="submit" className={ui.primary} disabled={!hydrated}>
         {words.submit}
       </button>
     </form>
   );
+}
+
+/** Saves before a link or a button elsewhere leads away; what cannot be saved as it is may be left with a second press. */
+function guard(form: HTMLFormElement, saver: Saver): () => void {
+  let told = false;
+  const leave = (event: MouseEvent) => {
+    const way = event.target instanceof Element ? event.target.closest<HTMLElement>('a[href], button') : null;
+    if (!way || form.contains(way) || !saver.isUnsaved || told) {
+      told = false;
+      return;
+    }
+    event.preventDefault();
+    event.stopPropagation();
+    void saver.save(true).then((came) => {
+      told = came === 'refused';
+      if (came === 'saved') way.click();
+    });
+  };
+  const unload = (event: BeforeUnloadEvent) => {
+    if (saver.isUnsaved) event.preventDefault();
+  };
+  window.addEventListener('click', leave, true);
+  window.addEventListener('beforeunload', unload);
+  return () => {
+    window.removeEventListener('click', leave, true);
+    window.removeEventListener('beforeunload', unload);
+  };
 }

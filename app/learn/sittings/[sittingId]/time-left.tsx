@@ -46,6 +46,10 @@ export function TimeLeft({
   return (
     <p className={left < 5 * MINUTE ? ui.notice : undefined}>
       <span role="timer">{words}</span> · {t('closes', { time: shownTime(new Date(closesAt), settings) })}
+      {/* Said twice and no oftener, where the minutes are not watched. */}
+      <span role="status" className={ui.unseen}>
+        {left < MINUTE ? words : left < 5 * MINUTE ? t('timeLeft', { minutes: 5 }) : ''}
+      </span>
     </p>
   );
 }

@@ -1,9 +1,11 @@
+import { measureAnswerQuestion } from './answer-question';
 import { unbuilt, withCaseServer } from './case-server';
 import { measureCases, measureMemory } from './cases';
 import { measureDiagnosis } from './diagnosis';
 import { measureFirstLoad } from './first-load';
 import { measureGrading } from './grading';
 import { measurePassiveLine } from './passive-line';
+import { measureQuestions } from './questions';
 import { measureRigPoints } from './rig-points';
 import type { Spread } from './spread';
 import { measureTakeReading } from './take-reading';
@@ -64,6 +66,7 @@ async function measureLibrary(): Promise<Figure[]> {
     { name: 'five seconds of cranking', unit: 'ms', measured: crank.min, target: { atMost: 50 }, rounds: crank },
     ...diagnosisFigures(),
     { name: 'grade of one attempt', unit: 'ms', measured: grading.min, rounds: grading },
+    ...questionFigures(),
     ...memoryFigures(),
   ];
 }
@@ -90,6 +93,15 @@ function diagnosisFigures(): Figure[] {
   ];
 }
 
+function questionFigures(): Figure[] {
+  return measureQuestions().map(({ kind, milliseconds }) => ({
+    name: `questions of the kind ${kind}, one core`,
+    unit: '/s',
+    measured: 1e3 / milliseconds.min,
+    note: `${spreadWords(milliseconds)} ms each`,
+  }));
+}
+
 function memoryFigures(): Figure[] {
   const memory = measureMemory();
   if (!memory) return [];
@@ -107,6 +119,7 @@ async function measureSite(): Promise<Figure[]> {
   return withCaseServer(async (db) => {
     const load = await measureFirstLoad(db);
     const reading = await measureTakeReading(db);
+    const answer = await measureAnswerQuestion(db);
     return [
       {
         name: 'first-load script of the case page',
@@ -120,6 +133,12 @@ async function measureSite(): Promise<Figure[]> {
         unit: 'ms',
         measured: reading.p95,
         note: `median ${show(reading.median)} ms of ${reading.readings}`,
+      },
+      {
+        name: 'server marks an answer of a drill, 95th percentile',
+        unit: 'ms',
+        measured: answer.p95,
+        note: `median ${show(answer.median)} ms of ${answer.answers} over all kinds`,
       },
     ];
   });

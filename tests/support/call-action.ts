@@ -47,11 +47,12 @@ export async function callAction(
   { origin, cookie, says = origin }: Caller,
   path: string,
   name: string,
-  fields: Readonly<Record<string, string>>,
+  fields: Readonly<Record<string, string | readonly string[]>>,
 ): Promise<ActionAnswer> {
   const form = new FormData();
   // How a script hands a form to a server action: the form's fields numbered, then the list of arguments.
-  for (const [field, value] of Object.entries(fields)) form.set(`_1_${field}`, value);
+  for (const [field, values] of Object.entries(fields))
+    for (const value of [values].flat()) form.append(`_1_${field}`, value);
   form.set('0', '["$K1"]');
   const answer = await fetch(origin + path, {
     method: 'POST',

@@ -80,11 +80,22 @@ function opening({ rig, catalogue, stream, ranges }: Draw<WhichToolRanges>, chec
       names: false,
       ports: true,
     },
-    explanation: [{ say: 'openAtRest' }, { say: 'openElsewise' }],
+    explanation: [
+      { say: 'openAtRest' },
+      { say: 'openElsewise' },
+      ...check.cautions
+        .filter(tells)
+        .map((id) => ({ say: 'caution', with: { caution: { name: 'caution' as const, id } } })),
+    ],
     topics: topicsFor(check, { dangerous: true, instruments: false }, catalogue),
     features: { dangers: 3, coarse: 0, notTheFirst: 0, opening: 1 },
-    cautions: check.cautions,
+    cautions: check.cautions.filter((id) => !tells(id)),
   };
+}
+
+/** Cautions that say when a fitting may be opened: with the answer, not before it. */
+function tells(caution: string): boolean {
+  return ['jet', 'injection-injury', 'residual-pressure'].includes(caution);
 }
 
 function chosen(stream: RandomStream, choices: readonly Choice[]) {

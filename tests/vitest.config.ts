@@ -9,7 +9,8 @@ export default defineConfig({
   resolve: { alias: { '@': root } },
   test: {
     include: ['tests/{unit,reference,property,db}/**/*.test.ts'],
-    testTimeout: 60_000,
+    // Room for a machine that does other work too; a test that hangs still ends.
+    testTimeout: 240_000,
     // On two cores it would keep to one.
     maxWorkers: Math.max(2, availableParallelism() - 1),
   },

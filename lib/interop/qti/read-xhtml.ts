@@ -8,7 +8,7 @@ const KEPT = [...BLOCKS, 'ul', 'ol', 'li', 'br', 'hr', 'a', 'span', 'qti-printed
 const HEADING = /^h[1-6]$/;
 
 /** Whose content would do something, or say nothing, if it were taken for text. Pictures are taken elsewhere. */
-const NOT_TEXT = ['script', 'style', 'object', 'iframe', 'video', 'audio', 'img', 'picture', 'table', 'svg', 'math'];
+const NOT_TEXT = ['script', 'style', 'object', 'iframe', 'img', 'picture', 'table', 'svg', 'math'];
 
 export interface ReadMarkdown {
   markdown: string;

@@ -40,6 +40,8 @@ export interface Taking {
   topics: ReadonlySet<string>;
   /** Asked once for each picture that an item shows. */
   takePicture: TakePicture;
+  /** Waited for after each item, for whoever lets others have their turn. */
+  pause?: () => Promise<void>;
   limits?: ZipLimits;
 }
 
@@ -50,7 +52,7 @@ export interface Taking {
  */
 export async function readPackage(
   bytes: Uint8Array,
-  { topic, topics, takePicture, limits = usualLimits }: Taking,
+  { topic, topics, takePicture, pause, limits = usualLimits }: Taking,
 ): Promise<{ items: (TakenItem | RefusedItem)[] } | Refused> {
   const files = unzipSafely(bytes, limits);
   if ('refused' in files) return files as Refused;
@@ -64,9 +66,15 @@ export async function readPackage(
   if (listed.length > MOST_ITEMS) return { refused: 'too-many-items', file: MANIFEST, what: String(MOST_ITEMS) };
   const taking = new TakingItems(files, topic, takePicture);
   const items: (TakenItem | RefusedItem)[] = [];
-  for (const one of listed) items.push(await taking.item(one));
+  for (const one of listed) {
+    items.push(await taking.item(one));
+    await pause?.();
+  }
   return { items };
 }
+
+/** `isOurs` where it came out of our own file, and is valid. */
+type Read = (ReadItem & { isOurs?: true }) | (Omit<Refused, 'file'> & { isOurs?: never });
 
 class TakingItems {
   readonly #pictures = new Map<string, TakenPicture | undefined>();
@@ -85,17 +93,14 @@ class TakingItems {
     const read = path.endsWith('.json') ? await this.#alone(path) : await this.#read(path, bytes, metadata);
     if ('refused' in read) return { ...read, file: path };
     const { question, warnings } = read;
+    if (read.isOurs) return { file: path, question, warnings };
     const parsed = writtenQuestionSchema.safeParse(question);
     if (parsed.success) return { file: path, question: parsed.data, warnings };
     const { issues } = parsed.error;
     return { refused: 'not-valid', file: path, what: '', title: question.title.slice(0, 200), issues };
   }
 
-  async #read(
-    path: string,
-    bytes: Uint8Array,
-    metadata: Listed['metadata'],
-  ): Promise<ReadItem | Omit<Refused, 'file'>> {
+  async #read(path: string, bytes: Uint8Array, metadata: Listed['metadata']): Promise<Read> {
     const root = readXml(bytes, path);
     if ('refused' in root) return root;
     const { identifier = '' } = root.attributes;
@@ -111,7 +116,7 @@ class TakingItems {
   }
 
   /** A question that no item could hold. */
-  async #alone(path: string): Promise<ReadItem | Omit<Refused, 'file'>> {
+  async #alone(path: string): Promise<Read> {
     const source = this.#source(path);
     return source ? this.#whole(source) : { refused: 'not-valid', what: '' };
   }
@@ -123,7 +128,7 @@ class TakingItems {
   }
 
   /** A question as our own file has it, with its pictures as they are taken here. */
-  async #whole({ picture, body, ...rest }: WrittenQuestion): Promise<ReadItem | Omit<Refused, 'file'>> {
+  async #whole({ picture, body, ...rest }: WrittenQuestion): Promise<Read> {
     const [beside, on] = [picture, body.form === 'spot' ? body.picture : undefined];
     for (const one of [beside, on]) if (one) await this.#take(packed(one.id));
     const taken = beside && this.#pictures.get(packed(beside.id));
@@ -134,7 +139,7 @@ class TakingItems {
       ...(beside && taken && { picture: { ...beside, ...taken } }),
       body: body.form === 'spot' && answered ? { ...body, picture: { ...body.picture, ...answered } } : body,
     };
-    return { question, warnings: beside && !taken ? ['picture-missing'] : [] };
+    return { question, warnings: beside && !taken ? ['picture-missing'] : [], isOurs: true };
   }
 
   #pictureFrom(item: string): PictureIn {

@@ -3,13 +3,16 @@
  *
  * @param name  Shown to whoever saves it; names nobody.
  */
-export function streamed(pieces: AsyncGenerator<string>, { type, name }: { type: string; name: string }): Response {
+export function streamed(
+  pieces: AsyncGenerator<string | Uint8Array>,
+  { type, name }: { type: string; name: string },
+): Response {
   const encoder = new TextEncoder();
   const body = new ReadableStream<Uint8Array>({
     async pull(controller) {
       const { done, value } = await pieces.next();
       if (done) controller.close();
-      else controller.enqueue(encoder.encode(value));
+      else controller.enqueue(typeof value === 'string' ? encoder.encode(value) : value);
     },
     async cancel() {
       await pieces.return(undefined);

@@ -49,6 +49,11 @@ export default page('/questions', async (permit, { searchParams }: PageProps<'/q
               {t('write')}
             </Link>
           )}
+          {can(actor, 'questions.write', permit.resource) && (
+            <Link className={styles.way} href="/questions/exchange" prefetch={false}>
+              {t('exchange')}
+            </Link>
+          )}
           {can(actor, 'questions.mark', permit.resource) && (
             <Link className={styles.way} href="/questions/to-mark" prefetch={false}>
               {t('toMark', { count: await countWaitingTexts(database(), organizationId) })}

@@ -38,6 +38,8 @@ export const logEvents = [
   'question-sent-back',
   'question-retired',
   'question-version-begun',
+  'questions-exported',
+  'questions-imported',
   'picture-added',
   'free-text-marked',
   'settings-changed',

@@ -167,12 +167,19 @@ const OTHERWISE: Readonly<Record<string, RegExp>> = {
   '/sign-in': /^(200|307 \/learn)$/,
   // Whoever may send a picture is told that this is none.
   '/questions/pictures': /^400$/,
+  // … or a file of questions, that there is no topic.
+  '/questions/exchange/preview': /^400$/,
+  '/questions/exchange/import': /^400$/,
   // An attempt that is open has no debrief yet.
   '/learn/cases/debrief': /^307 \/learn\/cases\/\w+$/,
 };
 
 /** Addresses that something is sent to. */
-const SENT_TO: ReadonlySet<string> = new Set(['/questions/pictures']);
+const SENT_TO: ReadonlySet<string> = new Set([
+  '/questions/pictures',
+  '/questions/exchange/preview',
+  '/questions/exchange/import',
+]);
 
 async function visit(who: PersonKey | 'visitor', path: string): Promise<{ letIn: boolean; told: string }> {
   const cookie = await cookieOf(who);

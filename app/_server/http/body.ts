@@ -6,10 +6,14 @@ const USUAL_LIMIT = 64 * KILOBYTE;
 /** Largest picture that is taken. */
 export const MOST_PICTURE_BYTES = 5 * 1024 * KILOBYTE;
 
+/** Largest package of questions that is taken. */
+export const MOST_PACKAGE_BYTES = 24 * 1024 * KILOBYTE;
+
 /** Addresses that take more. Where it is an action that does, `serverActions.bodySizeLimit` in next.config.js has to allow it. */
 const LARGER_LIMITS: readonly [address: RegExp, limit: number][] = [
   [/^\/people\/import$/, 1024 * KILOBYTE],
   [/^\/questions\/pictures$/, MOST_PICTURE_BYTES],
+  [/^\/questions\/exchange\/(preview|import)$/, MOST_PACKAGE_BYTES],
   // A question with every one of its texts as long as it may be, in any script.
   [/^\/questions\/(new|[0-9a-f]{20})$/, 256 * KILOBYTE],
 ];

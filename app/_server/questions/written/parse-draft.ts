@@ -157,6 +157,6 @@ async function strangePictures(
   return (await Promise.all(faults)).flat();
 }
 
-function issueOf({ path, code, values }: WrittenFault): Issue {
+export function issueOf({ path, code, values }: WrittenFault): Issue {
   return { code: 'custom', path: [...path], message: code, input: undefined, params: { code, values } };
 }

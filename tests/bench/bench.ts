@@ -2,6 +2,7 @@ import { measureAnswerQuestion } from './answer-question';
 import { unbuilt, withCaseServer } from './case-server';
 import { measureCases, measureMemory } from './cases';
 import { measureDiagnosis } from './diagnosis';
+import { measureExport } from './exchange';
 import { measureFirstLoad } from './first-load';
 import { measureGrading } from './grading';
 import { measurePassiveLine } from './passive-line';
@@ -67,6 +68,7 @@ async function measureLibrary(): Promise<Figure[]> {
     ...diagnosisFigures(),
     { name: 'grade of one attempt', unit: 'ms', measured: grading.min, rounds: grading },
     ...questionFigures(),
+    ...exportFigures(),
     ...memoryFigures(),
   ];
 }
@@ -100,6 +102,24 @@ function questionFigures(): Figure[] {
     measured: 1e3 / milliseconds.min,
     note: `${spreadWords(milliseconds)} ms each`,
   }));
+}
+
+function exportFigures(): Figure[] {
+  const { seconds, peakMb, restMb, packageMb } = measureExport();
+  return [
+    {
+      name: '10,000 questions as a QTI package',
+      unit: 's',
+      measured: seconds,
+      note: `${show(packageMb)} MB of package`,
+    },
+    {
+      name: '… highest memory of the process',
+      unit: 'MB',
+      measured: peakMb,
+      note: `${show(restMb)} MB before it began`,
+    },
+  ];
 }
 
 function memoryFigures(): Figure[] {

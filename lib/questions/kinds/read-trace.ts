@@ -38,7 +38,9 @@ export const readTrace = defineKind({
   make({ rig, topic, ranges, catalogue, stream }) {
     return drawAgain(stream, (tried) => {
       const day = dayOf(tried('day').pick(ranges.days), rig, catalogue);
-      const recorded = tried('trace').pick(recordedOn(day, catalogue));
+      const recorded = tried('trace').pick(recordedOn(day, catalogue), ({ trace }) =>
+        trace === 'tank-vacuum' ? ranges.tankWeight : 1,
+      );
       const album = albumOf(day, recorded, ranges, catalogue);
       if (!album) return undefined;
       const topics = (picture: Picture) => topicsWith(recorded.trace, picture, catalogue);

@@ -5,7 +5,7 @@ import { fromSi } from '../../../units';
 import type { Stretch } from '../../figure';
 import { causesOn, type Fault } from '../../shared/broken-day';
 import type { RigDay } from '../../shared/rig-day';
-import { departures, farthest, type Tolerance } from './departure';
+import { type Band, bandOf, farthest, outside, type Tolerance } from './departure';
 import type { ReadTraceRanges } from './ranges';
 import { linesWith, linesWithout, type Recorded } from './recording';
 import { stretchesOf } from './stretches-of';
@@ -34,6 +34,8 @@ export interface Album {
   stretches: readonly Stretch[];
   tolerance: Tolerance;
   pictures: readonly Picture[];
+  /** All that a cause can do to the trace, from nothing to its severest, by its id. */
+  reach: ReadonlyMap<string, Band>;
 }
 
 /** Of what is plain: less is nothing, more is beyond dispute. */
@@ -60,9 +62,11 @@ export function albumOf(
 
 function makeAlbum(day: RigDay, recorded: Recorded, ranges: ReadTraceRanges, catalogue: Catalogue): Album | undefined {
   const sound = linesWithout(day, recorded);
-  if (!sound) return undefined;
+  const [line] = sound ?? [];
+  if (!sound || !line) return undefined;
   const stretches = stretchesOf(recorded.trace, day.rig, sound);
   const tolerance = toleranceOf(recorded, sound, ranges);
+  const band = bandOf([line], tolerance.slack);
   const pictures = causesOn(day, catalogue).flatMap((cause) =>
     ranges.degrees.flatMap((degree) => {
       const { min, max } = cause.severity;
@@ -70,10 +74,17 @@ function makeAlbum(day: RigDay, recorded: Recorded, ranges: ReadTraceRanges, cat
       // A cause without degrees would be taken for each of them.
       if (min === max && degree !== ranges.degrees[0]) return [];
       const lines = linesWith(day, recorded, fault);
-      return lines ? [pictureOf(fault, lines, sound, stretches, tolerance)] : [];
+      return lines ? [pictureOf(fault, lines, band, stretches, tolerance.plain)] : [];
     }),
   );
-  return { day, recorded, sound, stretches, tolerance, pictures };
+  return { day, recorded, sound, stretches, tolerance, pictures, reach: reachOf(line, pictures, tolerance.slack) };
+}
+
+function reachOf(sound: ShownLine, pictures: readonly Picture[], slack: number): Map<string, Band> {
+  const ids = new Set(pictures.map(({ fault }) => fault.cause.id));
+  const linesOf = (id: string) =>
+    pictures.flatMap(({ fault, lines: [line] }) => (fault.cause.id === id && line ? [line] : []));
+  return new Map([...ids].map((id) => [id, bandOf([sound, ...linesOf(id)], slack)]));
 }
 
 function toleranceOf({ instrument }: Recorded, [sound]: readonly ShownLine[], ranges: ReadTraceRanges): Tolerance {
@@ -90,13 +101,13 @@ function toleranceOf({ instrument }: Recorded, [sound]: readonly ShownLine[], ra
 function pictureOf(
   fault: Fault,
   lines: readonly ShownLine[],
-  [sound]: readonly ShownLine[],
+  sound: Band,
   stretches: readonly Stretch[],
-  { plain, slack }: Tolerance,
+  plain: number,
 ): Picture {
   const [line] = lines;
-  if (!line || !sound) throw new RangeError('A trace has a line');
-  const apart = departures(line, sound, slack);
+  if (!line) throw new RangeError('A trace has a line');
+  const apart = outside(line, sound);
   const most = farthest(apart);
   const distance = Math.abs(apart[most] ?? 0);
   return {

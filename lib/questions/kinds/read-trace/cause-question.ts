@@ -1,10 +1,9 @@
-import type { ShownLine } from '../../../checks/shown';
 import type { RandomStream } from '../../../random';
 import type { DrawnBody } from '../../kind';
 import type { Line } from '../../line';
 import { type Choice, shuffled, shuffledOptions } from '../../shared/shuffled-options';
 import type { Album, Picture } from './album';
-import { bandOf, farthest, outside } from './departure';
+import { farthest, outside } from './departure';
 import type { ReadTraceRanges } from './ranges';
 import { beside, faultWords, ruleWords, seconds, stemWords, valueIn } from './trace-words';
 
@@ -12,6 +11,9 @@ type Asked = Omit<DrawnBody, 'topics'>;
 
 /** Causes that are offered, beside “nothing wrong”. */
 const CAUSES = 3;
+/** Where fewer causes show at all, naming one without looking must not do. */
+const FEW = 3;
+const EVEN = 0.5;
 /** A trace lies so many times outside of what is plain of everything that another cause can do to it. */
 const APART = 1.5;
 
@@ -22,7 +24,8 @@ export function causeQuestion(
   pictures: readonly Picture[],
   { hiddenShare }: ReadTraceRanges,
 ): { picture: Picture; asked: Asked } | undefined {
-  const hidden = stream('hidden').next() < hiddenShare;
+  const shows = new Set(album.pictures.flatMap(({ plain, fault }) => (plain ? fault.cause.id : [])));
+  const hidden = stream('hidden').next() < (shows.size < FEW ? EVEN : hiddenShare);
   const possible = pictures.filter((one) => (hidden ? one.hidden : one.plain));
   if (possible.length === 0) return undefined;
   const picture = stream('picture').pick(possible);
@@ -39,25 +42,18 @@ interface Other {
 
 /** Causes that the trace does not show, those first that show on such a trace too. */
 function othersBeside(stream: (name: string) => RandomStream, album: Album, shown: Picture): Other[] {
-  const ids = [...new Set(album.pictures.map(({ fault }) => fault.cause.id))];
-  const found = ids.flatMap((id) => {
+  const found = [...album.reach].flatMap(([id, reach]) => {
     const all = album.pictures.filter(({ fault }) => fault.cause.id === id);
     const severest = all[all.length - 1];
-    if (!severest || id === shown.fault.cause.id) return [];
+    const [line] = shown.lines;
+    if (!severest || !line || id === shown.fault.cause.id) return [];
     if (shown.hidden) return [{ picture: severest, point: severest.farthest }];
-    const apart = beyondAll(shown, all, album);
+    const apart = outside(line, reach);
     const point = farthest(apart);
     return Math.abs(apart[point] ?? 0) >= APART * album.tolerance.plain ? [{ picture: severest, point }] : [];
   });
   const mixed = shuffled(stream('others'), found);
   return [...mixed.filter(({ picture }) => picture.plain), ...mixed.filter(({ picture }) => !picture.plain)];
-}
-
-/** How far a trace lies outside of everything from the sound one to the severest of a cause, point by point. */
-function beyondAll({ lines: [line] }: Picture, all: readonly Picture[], { sound, tolerance }: Album): number[] {
-  const lines = [sound[0], ...all.map(({ lines: [first] }) => first)].filter((one): one is ShownLine => !!one);
-  const band = bandOf(lines, tolerance.slack);
-  return (line?.values ?? []).map((value, index) => outside(value, band[index]));
 }
 
 function asking(

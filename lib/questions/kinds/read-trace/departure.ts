@@ -8,28 +8,29 @@ export interface Tolerance {
   slack: number;
 }
 
-/** At each point, how far a line lies outside of what the other shows within the slack; 0 where it does not. */
-export function departures(line: ShownLine, other: ShownLine, slack: number): number[] {
-  const band = bandOf([other], slack);
-  return line.values.map((value, index) => outside(value, band[index]));
-}
-
 /** The lowest and highest of what lines show around each point. */
-export function bandOf(lines: readonly ShownLine[], slack: number): (readonly [number, number])[] {
-  const [first] = lines;
-  if (!first) return [];
-  const step = (first.times[1] ?? 1) - (first.times[0] ?? 0);
-  const reach = Math.round(slack / step);
-  return first.times.map((_, index) => {
-    const near = lines.flatMap(({ values }) => values.slice(Math.max(0, index - reach), index + reach + 1));
-    return [Math.min(...near), Math.max(...near)];
-  });
+export interface Band {
+  low: readonly number[];
+  high: readonly number[];
 }
 
-/** How far a value lies beyond a band, with its sign. */
-export function outside(value: number, [low, high]: readonly [number, number] = [value, value]): number {
-  if (value > high) return value - high;
-  return value < low ? value - low : 0;
+/** What lines of the same recording show within the slack, from the lowest to the highest. */
+export function bandOf(lines: readonly ShownLine[], slack: number): Band {
+  const { times = [] } = lines[0] ?? {};
+  const reach = Math.round(slack / ((times[1] ?? 1) - (times[0] ?? 0)));
+  const over = (pick: (...values: number[]) => number) => {
+    const here = times.map((_, index) => pick(...lines.map(({ values }) => values[index] ?? 0)));
+    return here.map((_, index) => pick(...here.slice(Math.max(0, index - reach), index + reach + 1)));
+  };
+  return { low: over(Math.min), high: over(Math.max) };
+}
+
+/** At each point, how far a line lies outside of a band, with its sign; 0 where it does not. */
+export function outside({ values }: ShownLine, { low, high }: Band): number[] {
+  return values.map((value, index) => {
+    const [least, most] = [low[index] ?? value, high[index] ?? value];
+    return value > most ? value - most : Math.min(0, value - least);
+  });
 }
 
 /** The index of what lies farthest out. */

@@ -7,6 +7,8 @@ export const readTraceRanges = z.strictObject({
   days: z.array(z.int().min(0).max(7)).min(1),
   /** How far a fault has gone, of what its cause ranges over. */
   degrees: z.array(share).min(1),
+  /** How often a tank-vacuum trace is drawn, against any other: little shows on it. */
+  tankWeight: share,
   /** Share of the questions that ask what a trace shows; the others ask where it goes wrong. */
   causeShare: share,
   /** Share of the traces on which nothing wrong is to be seen. */

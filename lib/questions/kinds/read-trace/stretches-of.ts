@@ -15,7 +15,7 @@ export function stretchesOf(trace: TraceId, rig: Rig, [sound]: readonly ShownLin
   if (!sound || end === undefined) return [];
   const cuts = [0, ...cutsOf(trace, rig, sound, end).map((cut) => rounded(cut, end)), end];
   const widths = cuts.slice(1).map((cut, index) => cut - (cuts[index] as number));
-  if (cuts.length < 4 || widths.some((width) => width < NARROWEST * end)) return [];
+  if (cuts.length < 4 || widths.some((width) => width < NARROWEST * end - 1e-9)) return [];
   return widths.map((_, index) => ({
     id: String.fromCharCode(97 + index),
     from: cuts[index] as number,
@@ -40,7 +40,7 @@ function cutsOf(trace: TraceId, { traces, injectionEnableMpa }: Rig, sound: Show
     case 'snap': {
       const { pedalAt, rampSeconds } = traces.snap;
       // The command is at its end when the engine is half-way up.
-      return [pedalAt, pedalAt + rampSeconds / 2, pedalAt + rampSeconds, pedalAt + 2 * rampSeconds];
+      return [0, 0.3, 0.5, 1, 2].map((share) => pedalAt + share * rampSeconds);
     }
     case 'decay':
       return [end / 12, end / 4, end / 2];

@@ -15,17 +15,21 @@ export function whereQuestion(
   { hiddenShare, nowhereShare }: ReadTraceRanges,
 ): { picture: Picture; asked: Asked } | undefined {
   if (album.stretches.length === 0) return undefined;
-  const hidden = stream('hidden').next() < hiddenShare;
+  // Where every fault shows in the same stretch, there must be something to decide all the same.
+  const one = placesIn(album.pictures).length < 2;
+  const hidden = stream('hidden').next() < (one ? EVEN : hiddenShare);
   const picture = hidden
     ? oneOf(
         stream,
-        pictures.filter((one) => one.hidden),
+        pictures.filter((shown) => shown.hidden),
       )
     : goesWrong(stream, pictures);
   if (!picture) return undefined;
-  const nowhere = hidden || stream('nowhere').next() < nowhereShare;
+  const nowhere = one || hidden || stream('nowhere').next() < nowhereShare;
   return { picture, asked: nowhere ? withNowhere(album, picture) : withoutNowhere(album, picture) };
 }
+
+const EVEN = 0.5;
 
 function oneOf(stream: (name: string) => RandomStream, pictures: readonly Picture[]): Picture | undefined {
   return pictures.length > 0 ? stream('picture').pick(pictures) : undefined;
@@ -33,14 +37,18 @@ function oneOf(stream: (name: string) => RandomStream, pictures: readonly Pictur
 
 /** Every stretch as likely as the next, however many causes show there. */
 function goesWrong(stream: (name: string) => RandomStream, pictures: readonly Picture[]): Picture | undefined {
-  const plain = pictures.filter(({ wrong }) => wrong);
-  const places = [...new Set(plain.map(({ wrong }) => wrong?.stretch))].sort();
+  const places = placesIn(pictures);
   if (places.length === 0) return undefined;
   const place = stream('place').pick(places);
   return oneOf(
     stream,
-    plain.filter(({ wrong }) => wrong?.stretch === place),
+    pictures.filter(({ wrong }) => wrong?.stretch === place),
   );
+}
+
+/** Stretches in which something first goes wrong. */
+function placesIn(pictures: readonly Picture[]): number[] {
+  return [...new Set(pictures.flatMap(({ wrong }) => wrong?.stretch ?? []))].sort();
 }
 
 function withoutNowhere(album: Album, picture: Picture): Asked {

@@ -11,13 +11,13 @@ import { currentSitting } from '@/app/_server/sittings/current-sitting';
 import { isOpen, type ReadSitting } from '@/app/_server/sittings/read-sitting';
 import { SafetyNote } from '@/app/_ui/safety-note';
 import { SiteHeader } from '@/app/_ui/site-header';
+import { TimeLeft } from '@/app/_ui/time-left/time-left';
 import ui from '@/app/_ui/ui.module.css';
 import learn from '../../learn.module.css';
 import { CheckQuestion } from './check-question';
 import { DrillQuestion } from './drill-question';
 import { PlaceList } from './place-list';
 import { Result } from './result';
-import { TimeLeft } from './time-left';
 
 export async function generateMetadata(): Promise<Metadata> {
   const t = await getTranslations('sittings');
@@ -51,9 +51,7 @@ export default page(
           </div>
           {open && sitting.mode === 'check' && (
             <>
-              {sitting.closesAt && (
-                <TimeLeft closesAt={sitting.closesAt.getTime()} now={now.getTime()} settings={settings} />
-              )}
+              {sitting.closesAt && <TimeLeft closesAt={sitting.closesAt} now={now} settings={settings} />}
               <PlaceList read={read} at={at} />
               {place && <CheckQuestion read={read} place={place} units={units} />}
             </>

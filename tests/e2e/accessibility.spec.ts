@@ -1,7 +1,6 @@
-import AxeBuilder from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
 import { codeOf } from '../support/case-codes';
 import { people } from '../support/people';
+import { expectClean } from './clean';
 import { expect, test } from './fixtures';
 import {
   codeOfTwo,
@@ -104,18 +103,3 @@ test.describe('for a keeper', () => {
     }
   });
 });
-
-/** In both themes; the dark one differs in nothing but its colours. */
-async function expectClean(page: Page): Promise<void> {
-  await page.emulateMedia({ colorScheme: 'light' });
-  expect(await grave(new AxeBuilder({ page }))).toEqual([]);
-  await page.emulateMedia({ colorScheme: 'dark' });
-  expect(await grave(new AxeBuilder({ page }).withRules(['color-contrast']))).toEqual([]);
-}
-
-async function grave(axe: AxeBuilder): Promise<string[]> {
-  const { violations } = await axe.analyze();
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
-}

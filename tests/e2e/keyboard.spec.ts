@@ -2,6 +2,7 @@ import type { Locator, Page } from '@playwright/test';
 import { codeOf } from '../support/case-codes';
 import { expect, test } from './fixtures';
 import { findings, readScale, weakLiftPump } from './learner';
+import { tabTo } from './tabbing';
 
 test('a learner finishes a case with the keyboard alone', async ({ page }) => {
   await page.goto('/learn');
@@ -54,15 +55,6 @@ test('focus is always to be seen', async ({ page }) => {
   const outline = await page.evaluate(() => getComputedStyle(document.activeElement ?? document.body).outlineWidth);
   expect(outline).toBe('3px');
 });
-
-/** Presses Tab until it has the focus, as far as twice round the page. */
-async function tabTo(page: Page, target: Locator): Promise<void> {
-  for (let presses = 0; presses < 500; presses++) {
-    if (await target.evaluate((element) => element === document.activeElement)) return;
-    await page.keyboard.press('Tab');
-  }
-  throw new Error(`Tab never reaches ${target}`);
-}
 
 /** Moves through a drop-down with the arrow key until it holds the value. */
 async function choose(page: Page, select: Locator, value: string): Promise<void> {

@@ -5,6 +5,7 @@ import { codeOf } from '../support/case-codes';
 import { causeNames } from '../support/causes';
 import { root } from '../support/server';
 import { expect, test } from './fixtures';
+import { expectAlike as expectBothAlike, listen, whole, wholeBothWays } from './heard';
 import {
   askForHint,
   codeOfTwo,
@@ -97,37 +98,15 @@ async function openBoth(page: Page, changes: Parameters<typeof openAttempt>[2] =
   return cases;
 }
 
-/** As often as the addresses of two cases are asked for, at most. */
-const ROUNDS = 12;
-
-/**
- * Every address of both says the same. Which part of a page is written first may differ from one answer to the next, so
- * they are asked for again until each address has given both the same: what came from the hidden cause would differ in
- * every answer.
- *
- * @returns the answers of the last round.
- */
+/** Every address of both says the same. @returns the answers of the last round. */
 async function expectAlike(request: APIRequestContext, cases: readonly OpenCase[], acts: number): Promise<string[][]> {
-  const heard = cases.map(() => new Map<number, Set<string>>());
-  for (let round = 1; ; round++) {
-    const told: string[][] = [];
-    for (const [which, { id, code }] of cases.entries()) {
-      const answers = await crawl(request, id, acts);
-      told.push(
-        answers.map((answer) =>
-          answer.replaceAll(id, 'ATTEMPT').replaceAll(code, 'CODE').replaceAll(REQUEST_ID, 'REQUEST'),
-        ),
-      );
-      for (const [at, answer] of told[which]?.entries() ?? [])
-        heard[which]?.set(at, (heard[which]?.get(at) ?? new Set()).add(answer));
-    }
-    expect(told[0]?.length).toBeGreaterThan(8);
-    const unlike = [...(heard[0] ?? [])].filter(
-      ([at, said]) => ![...said].some((answer) => heard[1]?.get(at)?.has(answer)),
-    );
-    if (unlike.length === 0) return told;
-    if (round === ROUNDS) expect(differences(told[0] ?? [], told[1] ?? [])).toEqual([]);
-  }
+  const told = await expectBothAlike(async (side) => {
+    const { id, code } = cases[side] ?? { id: '', code: '' };
+    const answers = await crawl(request, id, acts);
+    return answers.map((answer) => answer.replaceAll(id, 'ATTEMPT').replaceAll(code, 'CODE'));
+  });
+  expect(told[0].length).toBeGreaterThan(8);
+  return told;
 }
 
 test('a hint names no cause and no more than a check', async ({ page, request }) => {
@@ -239,43 +218,5 @@ async function crawl(request: APIRequestContext, id: string, acts: number): Prom
     ...checks.map((check) => `${base}?check=${check}`),
     ...numbers.map((seq) => `${base}?reading=${seq}`),
   ];
-  const answers = [];
-  for (const path of paths) {
-    answers.push(await whole(request, path, {}));
-    answers.push(await whole(request, path, { RSC: '1' }));
-  }
-  return answers;
-}
-
-/** A response as one text. Only what the clock writes and what names this one answer is left out. */
-async function whole(request: APIRequestContext, path: string, headers: Record<string, string>): Promise<string> {
-  const answer = await request.get(path, { headers });
-  const { date, 'x-request-id': _, ...rest } = answer.headers();
-  const nonce = /'nonce-([\w-]+)'/.exec(rest['content-security-policy'] ?? '')?.[1] ?? '';
-  return `${JSON.stringify(rest)}\n${await answer.text()}`.replaceAll(nonce, 'NONCE');
-}
-
-/** Hands every response on to the browser and keeps its text. */
-async function listen(page: Page): Promise<string[]> {
-  const heard: string[] = [];
-  await page.route('**/*', async (route) => {
-    const answer = await route.fetch({ maxRedirects: 0 });
-    const body = await answer.body();
-    heard.push(`${route.request().method()} ${JSON.stringify(answer.headers())}\n${body.toString('utf8')}`);
-    await route.fulfill({ response: answer, body });
-  });
-  return heard;
-}
-
-/** What the framework draws anew for every request, whoever asks and whatever for: 21 random symbols and a letter. */
-const REQUEST_ID = /[\w-]{21}[vm](?=\\?")/g;
-
-/** Around the first place at which each pair of texts differs. */
-function differences(texts: readonly string[], others: readonly string[]): string[] {
-  return texts.flatMap((raw, i) => {
-    const [text, other] = [raw, others[i] ?? ''].map((answer) => answer.replaceAll(REQUEST_ID, 'REQUEST'));
-    if (text === undefined || other === undefined || text === other) return [];
-    const at = [...text].findIndex((symbol, place) => symbol !== other[place]);
-    return [`${text.slice(at - 40, at + 60)} | ${other.slice(at - 40, at + 60)}`];
-  });
+  return wholeBothWays(request, paths);
 }

@@ -1,7 +1,7 @@
-import type { Page } from '@playwright/test';
 import { codeOf } from '../support/case-codes';
 import { expect, test } from './fixtures';
 import { makeCall, openAttempt, primePressureLow, takeReading, weakLiftPump, writeFinding } from './learner';
+import { expectNoOverflow } from './no-overflow';
 
 test.use({ viewport: { width: 390, height: 844 } });
 
@@ -52,11 +52,3 @@ test('at 360 pixels nothing sticks out sideways either', async ({ page }) => {
   await page.getByText('The same as a table').click();
   await expectNoOverflow(page);
 });
-
-async function expectNoOverflow(page: Page): Promise<void> {
-  const { content, screen } = await page.evaluate(() => ({
-    content: document.documentElement.scrollWidth,
-    screen: document.documentElement.clientWidth,
-  }));
-  expect(content).toBeLessThanOrEqual(screen);
-}

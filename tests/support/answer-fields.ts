@@ -12,7 +12,8 @@ export function answerFields(answer: Answer): Record<string, string | readonly s
     case 'numbers':
       return Object.fromEntries(
         Object.entries(answer.parts).flatMap(([id, { value, unit }]) => [
-          [`value.${id}`, String(value)],
+          // Nobody types more decimals than a field takes.
+          [`value.${id}`, String(Number(value.toFixed(6)))],
           ...(unit ? [[`unit.${id}`, unit]] : []),
         ]),
       );

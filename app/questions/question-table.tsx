@@ -46,7 +46,9 @@ export function QuestionTable({
                 .join(', ')}
             </td>
             <td data-label={t('colWriter')}>{one.writer ?? t('erased')}</td>
-            <td data-label={t('colChanged')}>{shownDate(one.changedAt, settings)}</td>
+            <td className={styles.kept} data-label={t('colChanged')}>
+              {shownDate(one.changedAt, settings)}
+            </td>
           </tr>
         ))}
       </tbody>

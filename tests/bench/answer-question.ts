@@ -32,7 +32,7 @@ export async function measureAnswerQuestion(db: Db): Promise<AnswerFigures> {
   for (let round = -1; round < ANSWERS; round++)
     for (const { id: kind, topics } of kinds.values()) {
       const [topic = ''] = topics;
-      const time = await answerOne(db, caller, { kind, topic, seed: `bench ${round}` });
+      const time = await answerOne(db, caller, { kind, topic, seed: `bench ${round + 1}` });
       // The first of each kind warms the server up.
       if (round >= 0) times.push(time);
     }

@@ -26,7 +26,7 @@ export function ImportedRows({ rows, words }: { rows: readonly ShownRow[]; words
         {rows.map(({ place, title, takenAs, says }) => (
           <tr key={place}>
             <td data-label={words.colPlace}>{place}</td>
-            <td>{title || '–'}</td>
+            <td className={styles.title}>{title || '–'}</td>
             <td data-label={words.colTaken}>{takenAs ?? <span className={ui.alert}>{words.notTaken}</span>}</td>
             <td>
               {says.map((said) => (

@@ -4,6 +4,8 @@ import { expect } from './fixtures';
 
 /** axe finds nothing serious, in both themes; the dark one differs in nothing but its colours. */
 export async function expectClean(page: Page): Promise<void> {
+  // Between two pages there is none for a moment.
+  await expect(page).toHaveTitle(/./);
   await page.emulateMedia({ colorScheme: 'light' });
   expect(await grave(new AxeBuilder({ page }))).toEqual([]);
   await page.emulateMedia({ colorScheme: 'dark' });

@@ -157,6 +157,40 @@ test('a choice made just before a press elsewhere is saved first', async ({ page
   expect(await listSittingAnswers(shared(), people.learner.id, id)).toHaveLength(1);
 });
 
+test('a choice made while the page is drawn anew is saved', async ({ page }) => {
+  const id = await openSitting([judged, limit], { mode: 'check' });
+  await page.goto(`/learn/sittings/${id}`);
+  let held = false;
+  await page.route('**/learn/sittings/**', async (route) => {
+    if (held || route.request().method() !== 'POST') return route.continue();
+    held = true;
+    const response = await route.fetch();
+    // Held back until somebody has chosen, so that what it brings arrives while the choice is unsaved.
+    await give(page, anAnswerTo(questionOf(judged)));
+    return route.fulfill({ response });
+  });
+  await page.getByRole('button', { name: 'Put a flag on it' }).click();
+  await expect(page.getByText('Saved.')).toBeVisible();
+  expect(await listSittingAnswers(shared(), people.learner.id, id)).toHaveLength(1);
+});
+
+test('a choice made before the scripts of the page have come is saved', async ({ page }) => {
+  const id = await openSitting([judged, limit], { mode: 'check' });
+  let open: () => void = () => undefined;
+  const chosen = new Promise<void>((resolve) => {
+    open = resolve;
+  });
+  await page.route('**/*.js', async (route) => {
+    await chosen;
+    await route.continue();
+  });
+  await page.goto(`/learn/sittings/${id}`, { waitUntil: 'commit' });
+  await give(page, anAnswerTo(questionOf(judged)));
+  open();
+  await expect(page.getByText('Saved.')).toBeVisible();
+  expect(await listSittingAnswers(shared(), people.learner.id, id)).toHaveLength(1);
+});
+
 test('an order and a sign, which no key types, are saved too', async ({ page }) => {
   const order = aSpec('put-in-order');
   const id = await openSitting([order], { mode: 'check' });

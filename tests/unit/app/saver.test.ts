@@ -17,6 +17,7 @@ beforeEach(() => {
 function aSaver(...replies: Reply[]): Saver {
   let keys = 0;
   return new Saver({
+    has: new FormData(),
     read: () => {
       const form = new FormData();
       if (chosen) form.set('option', chosen);
@@ -51,6 +52,15 @@ test('nothing is sent while nothing has changed', async () => {
   saver.look();
   expect(await saver.save(false)).toBe('saved');
   expect(sent).toEqual([]);
+});
+
+test('what was chosen before there was a saver is a change like any other', async () => {
+  chosen = 'a';
+  const saver = aSaver();
+  expect(saver.isUnsaved).toBe(true);
+  saver.look();
+  await until(() => told.includes('saved'));
+  expect(sent).toEqual([{ option: 'a', key: 'key-1' }]);
 });
 
 test('a change is saved after a pause, the last of several quick ones alone', async () => {

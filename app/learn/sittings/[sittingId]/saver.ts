@@ -7,6 +7,8 @@ export type Saving = { is: 'still' | 'saving' | 'saved' | 'lost' } | { is: 'refu
 export type Saved = 'saved' | 'refused' | 'lost';
 
 interface Wires {
+  /** What the server has already. */
+  has: FormData;
   /** The form as it stands. */
   read: () => FormData;
   send: (form: FormData) => Promise<ActResult>;
@@ -20,7 +22,6 @@ interface Wires {
 
 /** Saves a form as it changes, one send at a time, and again until the server has it. */
 export class Saver {
-  /** What the server has; at first what the page came with. */
   private saved: string;
   private seen: string;
   private timer: ReturnType<typeof setTimeout> | undefined;
@@ -30,7 +31,7 @@ export class Saver {
   private key = { of: '', is: '' };
 
   constructor(private readonly wires: Wires) {
-    this.saved = this.seen = contents(wires.read());
+    this.saved = this.seen = contents(wires.has);
   }
 
   get isUnsaved(): boolean {

@@ -1,6 +1,6 @@
 'use client';
 
-import { type FormEvent, useEffect, useRef, useState } from 'react';
+import { type FormEvent, useEffect, useEffectEvent, useRef, useState } from 'react';
 import type { ActResult } from '@/app/_ui/act-result';
 import { useHydrated } from '@/app/_ui/hydrated';
 import { newKey } from '@/app/_ui/new-key';
@@ -39,13 +39,17 @@ export function SavingForm({
   const saver = useRef<Saver>(undefined);
   const [saving, tell] = useState<Saving>({ is: 'still' });
   const hydrated = useHydrated();
+  // A refresh of the page may bring another function for the same action; what is unsaved has to outlive that.
+  const sendNow = useEffectEvent(action);
 
   useEffect(() => {
     const element = form.current;
     if (!element) return;
     const read = () => new FormData(element);
-    const made = new Saver({ read, send: action, tell, newKey, pause: PAUSE, again: AGAIN });
+    const send = (filled: FormData) => sendNow(filled);
+    const made = new Saver({ has: cameWith(element), read, send, tell, newKey, pause: PAUSE, again: AGAIN });
     saver.current = made;
+    made.look();
     // Behind the event, once what it changes has been drawn.
     const look = () => setTimeout(() => made.look(), 50);
     for (const type of CHANGES) element.addEventListener(type, look);
@@ -55,7 +59,7 @@ export function SavingForm({
       stopGuarding();
       made.stop();
     };
-  }, [action]);
+  }, []);
 
   function send(event: FormEvent) {
     event.preventDefault();
@@ -77,6 +81,13 @@ export function SavingForm({
       </button>
     </form>
   );
+}
+
+/** What the server wrote into a form: somebody may have chosen before the page's scripts were there. */
+function cameWith(form: HTMLFormElement): FormData {
+  const fresh = form.cloneNode(true) as HTMLFormElement;
+  fresh.reset();
+  return new FormData(fresh);
 }
 
 /** Saves before a link or a button elsewhere leads away; what cannot be saved as it is may be left with a second press. */

@@ -28,6 +28,8 @@ export interface QuestionKind<Schema extends z.ZodType = z.ZodType> {
   topics: readonly string[];
   /** Rigs that it can be asked on; all where it does not say. */
   rigs?: (catalogue: Catalogue) => readonly string[];
+  /** Asks what is safe, so that general cautions beside it would answer it. */
+  asksWhatIsSafe?: boolean;
   make(draw: Draw<z.infer<Schema>>): DrawnBody;
 }
 

@@ -19,7 +19,6 @@ export type Named =
   | 'area'
   | 'verdict'
   | 'comparison'
-  | 'caution'
   | 'restoring'
   | 'spn'
   | 'fmi';

@@ -3,7 +3,7 @@ import type { Figure } from './figure';
 import type { Line } from './line';
 
 /** Moves whenever a change of code moves a generated question. */
-export const QUESTION_VERSION = 1;
+export const QUESTION_VERSION = 2;
 
 /** Kinds of generated questions, in the order of the work they drill. */
 export const questionKindIds = [
@@ -54,7 +54,10 @@ export interface QuestionBody {
   steps: number;
   /** How long somebody who knows takes. */
   seconds: number;
+  /** Ids of the cautions that go with what is asked. */
   cautions?: readonly string[];
+  /** Those that would give the key away: they come with its mark. */
+  cautionsAfter?: readonly string[];
 }
 
 export interface GeneratedQuestion extends QuestionBody {

@@ -1,4 +1,5 @@
 import { sayer } from '@/app/_server/questions/say';
+import messages from '@/content/messages/en.json' with { type: 'json' };
 import type { Line } from '@/lib/questions/line';
 import type { QuestionSpec } from '@/lib/questions/question';
 import { kindOf } from '@/lib/questions/question-from-seed';
@@ -15,6 +16,8 @@ import { type Somebody, signInNew, somebodyNew } from './somebody-new';
 
 /** Names that stand in a question only where its key, its marking or its difficulty do. */
 const TELLING = /guessFloor|\\?"(?:explanation|because|slips|follows|features|right\\?":\[)/;
+
+const cautions: Readonly<Record<string, string>> = messages.cautions;
 
 /** Every address that may show something of a sitting. */
 function addressesOf(id: string): string[] {
@@ -52,6 +55,29 @@ test('what is looked for is found once a question is answered', async ({ request
       expect(tells(page, sentence), `${name}: ${sentence}`).toBe(true);
   }
 });
+
+for (const kind of ['spot-hazard', 'which-tool', 'put-in-order'] as const)
+  test(`what ${kind} warns of comes with its answer, in a check once it is handed in`, async ({ request }) => {
+    const spec = { kind, seed: 'cautions', topic: 'safe-working-and-isolation' };
+    const { cautionsAfter = [] } = questionOf(spec);
+    expect(cautionsAfter.length).toBeGreaterThan(0);
+    const warnings = [messages.safety.list, ...cautionsAfter.map((id) => cautions[id] ?? id)];
+    const warnedOf = async (id: string) => {
+      const [page = ''] = await wholeBothWays(request, [`/learn/sittings/${id}`]);
+      const [asked = ''] = await wholeBothWays(request, [`/learn/sittings/${id}?at=1`]);
+      expect(tells(page, messages.safety.law)).toBe(true);
+      return warnings.filter((sentence) => tells(page + asked, sentence));
+    };
+    const drill = await openSitting([spec]);
+    expect(await warnedOf(drill)).toEqual([]);
+    await answer(drill, spec);
+    expect(await warnedOf(drill)).toEqual(warnings);
+    const check = await openSitting([spec], { mode: 'check' });
+    await answer(check, spec, { action: 'saveAnswer' });
+    expect(await warnedOf(check)).toEqual([]);
+    await send(check, 'handInSitting', {});
+    expect(await warnedOf(check)).toEqual(warnings);
+  });
 
 test('saving answers of a check, wrong or right, is answered without a word on them', async ({ page }) => {
   await signInNew(page, somebody);

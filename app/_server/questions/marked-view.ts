@@ -73,7 +73,8 @@ export function markedView(
   mark: Mark,
   context: QuestionContext,
 ): MarkedView {
-  const view = viewOf(question, context);
+  const { cautions = [], cautionsAfter = [] } = question;
+  const view = { ...viewOf(question, context), cautions: [...cautions, ...cautionsAfter] };
   const say = sayer(context.content, context.catalogue);
   return {
     view,

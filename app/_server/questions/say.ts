@@ -101,7 +101,6 @@ const NAMESPACES = {
   area: 'areas',
   verdict: 'verdicts',
   comparison: 'comparisons',
-  caution: 'cautions',
 } as const;
 
 function spoken(namespace: string, id: string): string | undefined {

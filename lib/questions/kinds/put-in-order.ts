@@ -41,6 +41,7 @@ const rangesSchema = z.strictObject({
 /** Put parts in the order in which the fuel meets them, or the steps of a piece of work in the order that is safe. */
 export const putInOrder = defineKind({
   id: 'put-in-order',
+  asksWhatIsSafe: true,
   ranges: rangesSchema,
   topics: [...PATH_TOPICS, ...WORK_TOPICS],
   make({ rig, topic, ranges, catalogue, stream }) {

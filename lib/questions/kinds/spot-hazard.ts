@@ -28,6 +28,7 @@ const rangesSchema = z.strictObject({
 /** Spot what must stop the work in a bay where all the rest is in order. */
 export const spotHazard = defineKind({
   id: 'spot-hazard',
+  asksWhatIsSafe: true,
   ranges: rangesSchema,
   topics: [
     ALWAYS,

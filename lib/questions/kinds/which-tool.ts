@@ -27,6 +27,7 @@ const TOPICS = [
 /** An instrument, its port and the condition that a check is done in, chosen so that it is safe and tells something. */
 export const whichTool = defineKind({
   id: 'which-tool',
+  asksWhatIsSafe: true,
   ranges: whichToolRanges,
   topics: TOPICS,
   make(draw) {
@@ -59,7 +60,7 @@ function hookUp({ rig, catalogue, stream }: Draw<WhichToolRanges>, { task, right
       notTheFirst: Number(right.instrument.id !== check.instruments[0]),
       opening: 0,
     },
-    cautions: check.cautions,
+    cautionsAfter: check.cautions,
   };
 }
 
@@ -80,22 +81,11 @@ function opening({ rig, catalogue, stream, ranges }: Draw<WhichToolRanges>, chec
       names: false,
       ports: true,
     },
-    explanation: [
-      { say: 'openAtRest' },
-      { say: 'openElsewise' },
-      ...check.cautions
-        .filter(tells)
-        .map((id) => ({ say: 'caution', with: { caution: { name: 'caution' as const, id } } })),
-    ],
+    explanation: [{ say: 'openAtRest' }, { say: 'openElsewise' }],
     topics: topicsFor(check, { dangerous: true, instruments: false }, catalogue),
     features: { dangers: 3, coarse: 0, notTheFirst: 0, opening: 1 },
-    cautions: check.cautions.filter((id) => !tells(id)),
+    cautionsAfter: check.cautions,
   };
-}
-
-/** Cautions that say when a fitting may be opened: with the answer, not before it. */
-function tells(caution: string): boolean {
-  return ['jet', 'injection-injury', 'residual-pressure'].includes(caution);
 }
 
 function chosen(stream: RandomStream, choices: readonly Choice[]) {

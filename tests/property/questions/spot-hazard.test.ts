@@ -23,8 +23,8 @@ describe('spot the hazard', () => {
       if (first) return expect(key.right).toHaveLength(1);
       const dangers = answer.options.filter(({ line }) => sayOf(line).startsWith('hazard-'));
       expect(key.right).toEqual(dangers.map(({ id }) => id));
-      // The cautions beside the question are those of everything seen.
-      expect(question.cautions?.length).toBeGreaterThan(1);
+      // The cautions with the answer are those of everything seen.
+      expect(question.cautionsAfter?.length).toBeGreaterThan(1);
     });
   });
 });

@@ -77,7 +77,7 @@ test('whoever asks about safety gets a choice that would hurt somebody or break 
     (question) => {
       const dangers = optionsOf(question).filter(({ because, right }) => !right && kinds.includes(because.say));
       expect(question.topics.includes('safe-working-and-isolation')).toBe(dangers.length > 0);
-      expect(question.cautions?.length ?? 0).toBeGreaterThan(0);
+      expect(question.cautionsAfter?.length ?? 0).toBeGreaterThan(0);
     },
     1000,
   );

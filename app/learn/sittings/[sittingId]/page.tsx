@@ -8,11 +8,12 @@ import { page } from '@/app/_server/guard';
 import { settingsFor } from '@/app/_server/organization-settings';
 import { deskOf } from '@/app/_server/permit';
 import { currentSitting } from '@/app/_server/sittings/current-sitting';
-import { isOpen, type ReadSitting } from '@/app/_server/sittings/read-sitting';
+import { isOpen, type ReadSitting, type SittingPlace } from '@/app/_server/sittings/read-sitting';
 import { SafetyNote } from '@/app/_ui/safety-note';
 import { SiteHeader } from '@/app/_ui/site-header';
 import { TimeLeft } from '@/app/_ui/time-left/time-left';
 import ui from '@/app/_ui/ui.module.css';
+import { kinds } from '@/lib/questions/kinds';
 import learn from '../../learn.module.css';
 import { CheckQuestion } from './check-question';
 import { DrillQuestion } from './drill-question';
@@ -63,7 +64,7 @@ export default page(
               {t('back')}
             </Link>
           </p>
-          <SafetyNote />
+          <SafetyNote later={open && places.some(asksWhatIsSafe)} />
         </main>
       </>
     );
@@ -75,6 +76,11 @@ function chosenPlace({ sitting, places }: ReadSitting, at: string | string[] | u
   const named = places.find(({ place }) => String(place) === at)?.place;
   if (sitting.handedInAt) return named;
   return sitting.mode === 'check' ? (named ?? places[0]?.place) : places.at(-1)?.place;
+}
+
+/** Whether cautions would answer what is open there. */
+function asksWhatIsSafe({ spec, mark }: SittingPlace): boolean {
+  return !mark && spec !== null && kinds.get(spec.kind)?.asksWhatIsSafe === true;
 }
 
 function topicsOf(

@@ -16,7 +16,7 @@ export interface Ordered {
   items: readonly Line[];
   explanation: readonly Line[];
   topics: readonly string[];
-  cautions?: readonly string[];
+  cautionsAfter?: readonly string[];
   features: Readonly<Record<string, number>>;
 }
 

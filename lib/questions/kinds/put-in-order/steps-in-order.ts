@@ -36,7 +36,7 @@ export function stepsInOrder(
       { say: 'practice' },
     ],
     topics,
-    cautions,
+    cautionsAfter: cautions,
     features: { items: drawn.length - count.least, procedure: 1 },
   };
 }

@@ -49,8 +49,7 @@ export function askScene(
     guessFloor: ask === 'all' ? Math.round(100 / (2 ** options.length - 1)) / 100 : 1 / options.length,
     steps: ask === 'all' ? 2 : 1,
     seconds: SECONDS[ask],
-    // Of everything seen, so that they tell nothing of what is wrong.
-    cautions: [...new Set(seen.flatMap(({ cautions }) => cautions))],
+    cautionsAfter: [...new Set(seen.flatMap(({ cautions }) => cautions))],
   };
 }
 

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { markedView } from '@/app/_server/questions/marked-view';
 import { viewOf } from '@/app/_server/questions/question-view';
 import { keyNumber } from '@/app/_ui/questions/number-words';
+import messages from '@/content/messages/en.json' with { type: 'json' };
 import type { Answer, AnswerForm, Key } from '@/lib/questions/answer';
 import { kinds } from '@/lib/questions/kinds';
 import type { Line } from '@/lib/questions/line';
@@ -43,6 +44,24 @@ describe.each([...kinds.keys()])('questions of kind %s', (kind) => {
     }
   });
 });
+
+test.each(['spot-hazard', 'which-tool', 'put-in-order'] as const)(
+  '%s has its cautions with the answer alone',
+  (kind) => {
+    const seen = { content: kindOf(kind, catalogue).content, catalogue, units: 'psi-f' } as const;
+    const topic = 'safe-working-and-isolation';
+    for (let seed = 0; seed < 40; seed++) {
+      const question = questionFromSeed({ kind, seed: `cautions-${seed}`, topic }, catalogue);
+      const open = viewOf(question, seen);
+      expect(open.cautions).toEqual([]);
+      for (const sentence of Object.values(messages.cautions)) expect(JSON.stringify(open)).not.toContain(sentence);
+      const answer = rightAnswer(question.answer, question.key);
+      const marked = markedView(question, answer, markAnswer(question, answer), seen);
+      expect(marked.view.cautions.length).toBeGreaterThan(0);
+      for (const id of marked.view.cautions) expect(messages.cautions).toHaveProperty(id);
+    }
+  },
+);
 
 test('a view holds nothing of the key, though the whole question was handed in', () => {
   const answer: AnswerForm = { form: 'numbers', parts: [{ id: 'drop', line: says('Drop'), units: ['kPa'] }] };

@@ -28,11 +28,11 @@ describe('put in order', () => {
     expect(turns).toEqual([...turns].sort((a, b) => a - b));
   });
 
-  it('shows the cautions of a procedure beside its steps', () => {
+  it('has the cautions of a procedure come with the answer', () => {
     const topic = 'safe-working-and-isolation';
     for (let seed = 0; seed < 50; seed++) {
       const question = questionFromSeed({ kind: 'put-in-order', seed: `cautions-${seed}`, topic }, catalogue);
-      expect(question.cautions?.length).toBeGreaterThan(0);
+      expect(question.cautionsAfter?.length).toBeGreaterThan(0);
     }
   });
 

@@ -7,7 +7,13 @@ import type { Action } from '@/lib/accounts/permissions';
  * - `own-work`: what the person themselves does, in the organisation being worked in;
  * - `attempt`, `sitting`, `member`, `class`, `invitation`: the one that `attemptId`, `sittingId`, `personId`, `classId`,
  *   `invitationId` names;
- * - `written-question`, `picture`: the one that `questionId`, `pictureId` names.
+ * - `written-question`, `picture`: the one that `questionId`, `pictureId` names;
+ * - `set`, `assignment`, `regrade`, `appeal`: the one that `setId`, `assignmentId`, `regradeId`, `appealId` names, as a thing of its
+ *   organisation;
+ * - `given-assignment`: the one that `assignmentId` names, as work of the person whom it is given to;
+ * - `turn`, `own-appeal`: the one that `turnId`, `appealId` names, as work of whoever it is of;
+ * - `learners-attempt`, `learners-sitting`, `learners-turn`: the one that `attemptId`, `sittingId`, `turnId` names, as seen by those
+ *   who teach: a thing of its organisation.
  */
 export type Behind =
   | 'public'
@@ -22,6 +28,16 @@ export type Behind =
   | 'invitation'
   | 'written-question'
   | 'picture'
+  | 'set'
+  | 'assignment'
+  | 'given-assignment'
+  | 'turn'
+  | 'learners-attempt'
+  | 'learners-sitting'
+  | 'learners-turn'
+  | 'appeal'
+  | 'own-appeal'
+  | 'regrade'
   | 'installation';
 
 interface Door {

@@ -1,9 +1,14 @@
+import { findAppealWork } from '@/db/queries/appeals';
+import { findAssignmentsOrganization, isGivenTo } from '@/db/queries/assignments';
 import { findWork } from '@/db/queries/attempts';
 import { findClass } from '@/db/queries/classes';
 import { findInvitation } from '@/db/queries/invitations';
 import { findMember, isInstallationsKeeper, listHolding } from '@/db/queries/members';
 import { findPicture } from '@/db/queries/pictures';
+import { findRegradesOrganization } from '@/db/queries/regrades';
+import { findSetsOrganization } from '@/db/queries/sets';
 import { findSittingWork } from '@/db/queries/sittings';
+import { findTurnWork } from '@/db/queries/turns';
 import { findQuestionsOrganization } from '@/db/queries/written-questions';
 import type { Actor } from '@/lib/accounts/actor';
 import type { Resource } from '@/lib/accounts/resource';
@@ -28,12 +33,17 @@ export async function resourceBehind(
   if (!organizationId) return undefined;
   if (behind === 'organization') return ofOrganization(organizationId);
   if (behind === 'own-work') return { kind: 'work', organizationId, personId };
-  return named(behind, organizationId, idNamed);
+  return named(behind, { personId, organizationId }, idNamed);
 }
 
 type Named = keyof typeof nameOfId;
 
-async function named(behind: Named, organizationId: string, idNamed: IdNamed): Promise<Resource | undefined> {
+interface Asking {
+  personId: string;
+  organizationId: string;
+}
+
+async function named(behind: Named, asking: Asking, idNamed: IdNamed): Promise<Resource | undefined> {
   const id = idNamed(nameOfId[behind]);
   if (!id) return undefined;
   switch (behind) {
@@ -42,7 +52,7 @@ async function named(behind: Named, organizationId: string, idNamed: IdNamed): P
     case 'sitting':
       return ofWork(await findSittingWork(database(), id));
     case 'member':
-      return memberOf(organizationId, id);
+      return memberOf(asking.organizationId, id);
     case 'class':
       return ofOrganization((await findClass(database(), id))?.organizationId);
     case 'invitation':
@@ -51,6 +61,26 @@ async function named(behind: Named, organizationId: string, idNamed: IdNamed): P
       return ofOrganization(await findQuestionsOrganization(database(), id));
     case 'picture':
       return ofOrganization((await findPicture(database(), id))?.organizationId);
+    case 'set':
+      return ofOrganization(await findSetsOrganization(database(), id));
+    case 'assignment':
+      return ofOrganization(await findAssignmentsOrganization(database(), id));
+    case 'given-assignment':
+      return givenTo(asking, id);
+    case 'turn':
+      return ofWork(await findTurnWork(database(), id));
+    case 'learners-attempt':
+      return ofOrganization((await findWork(database(), id))?.organizationId ?? undefined);
+    case 'learners-sitting':
+      return ofOrganization((await findSittingWork(database(), id))?.organizationId);
+    case 'learners-turn':
+      return ofOrganization((await findTurnWork(database(), id))?.organizationId);
+    case 'appeal':
+      return ofOrganization((await findAppealWork(database(), id))?.organizationId);
+    case 'own-appeal':
+      return ofWork(await findAppealWork(database(), id));
+    case 'regrade':
+      return ofOrganization(await findRegradesOrganization(database(), id));
   }
 }
 
@@ -62,6 +92,16 @@ const nameOfId = {
   invitation: 'invitationId',
   'written-question': 'questionId',
   picture: 'pictureId',
+  set: 'setId',
+  assignment: 'assignmentId',
+  'given-assignment': 'assignmentId',
+  turn: 'turnId',
+  'learners-attempt': 'attemptId',
+  'learners-sitting': 'sittingId',
+  'learners-turn': 'turnId',
+  appeal: 'appealId',
+  'own-appeal': 'appealId',
+  regrade: 'regradeId',
 } as const;
 
 function ofOrganization(organizationId: string | undefined): Resource | undefined {
@@ -72,6 +112,12 @@ function ofWork(work: { learnerId: string; organizationId: string | null } | und
   // An attempt from before there were accounts belongs to nobody.
   if (!work?.organizationId) return undefined;
   return { kind: 'work', organizationId: work.organizationId, personId: work.learnerId };
+}
+
+/** An assignment as work of whom it is given to; nothing for anybody else. */
+async function givenTo({ personId, organizationId }: Asking, assignmentId: string): Promise<Resource | undefined> {
+  const given = await isGivenTo(database(), { assignmentId, organizationId, userId: personId });
+  return given ? { kind: 'work', organizationId, personId } : undefined;
 }
 
 /** A member of an organisation, deactivated or not. */

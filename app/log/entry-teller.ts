@@ -49,6 +49,7 @@ function capitalised(text: string): string {
 }
 
 const detailList = [
+  'assignment',
   'changed',
   'class',
   'count',
@@ -68,6 +69,7 @@ const detailList = [
   'roles',
   'score',
   'sessionId',
+  'set',
   'sitting',
   'takenBack',
   'version',

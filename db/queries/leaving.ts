@@ -3,6 +3,7 @@ import type { Db } from '../client';
 import { acts, attempts, calls, classes, classPlaces, invitations, members, users, verifications } from '../schema';
 import type { Statement } from '../together';
 import { movingQuestions, movingSittings, partingFromQuestions, removingSittings } from './leaving-questions';
+import { movingTurns, partingFromTeaching, removingTurns, renamingTeaching } from './leaving-teaching';
 import { changingRole } from './members';
 import { type MemberKey, removingMember } from './people';
 
@@ -21,6 +22,8 @@ export function erasingMember(db: Db, member: MemberKey, heirId: string): Leavin
   return {
     claim: removingMember(db, member),
     others: [
+      ...removingTurns(db, member),
+      ...partingFromTeaching(db, member, heirId),
       ...removingWork(db, member),
       ...removingSittings(db, member),
       ...partingFromQuestions(db, member, heirId),
@@ -52,6 +55,8 @@ export function mergingMembers(
       ...movingWork(db, double, keptId),
       movingSittings(db, double, keptId),
       ...movingQuestions(db, double, keptId),
+      ...movingTurns(db, double, keptId),
+      ...renamingTeaching(db, double, keptId),
       handingInvitations(db, double, keptId),
       ...removingPersonOfNobody(db, double),
     ],

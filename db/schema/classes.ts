@@ -12,6 +12,8 @@ export const classes = sqliteTable(
       .notNull()
       .references(() => organizations.id),
     name: text().notNull(),
+    /** IANA name of the zone whose clock the class goes by; null for the organisation's. */
+    timeZone: text(),
     /** Lets whoever has it join; null while the class is closed to joining. */
     joinCode: text().unique(),
     /** Null without a code. */

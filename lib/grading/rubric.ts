@@ -5,7 +5,7 @@ const share = z.number().min(0).max(1);
 /** Points of a hundred. */
 const points = z.number().min(0).max(100);
 
-const partsSchema = z
+export const partsSchema = z
   .strictObject({ verdicts: points, reasons: points, call: points, route: points, practice: points })
   .refine(
     ({ verdicts, reasons, call, route, practice }) =>

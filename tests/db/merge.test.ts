@@ -1,4 +1,4 @@
-import { eq } from 'drizzle-orm';
+import { eq, getTableName } from 'drizzle-orm';
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { Db } from '@/db/client';
 import { listActs } from '@/db/queries/acts';
@@ -16,7 +16,20 @@ import { listSittingAnswers } from '@/db/queries/sitting-answers';
 import { listSittings } from '@/db/queries/sittings';
 import { findUser } from '@/db/queries/users';
 import { listVersions } from '@/db/queries/written-questions';
-import { classPlaces } from '@/db/schema';
+import {
+  appeals,
+  assignedPeople,
+  assignments,
+  classPlaces,
+  comments,
+  nudges,
+  overrides,
+  regrades,
+  secondMarks,
+  sets,
+  setVersions,
+  turns,
+} from '@/db/schema';
 import { claimThen, together } from '@/db/together';
 import { anAttempt } from '../support/attempt-rows';
 import { aMember } from '../support/people-rows';
@@ -32,6 +45,7 @@ import {
   makeShopAndCollege,
   noon,
 } from '../support/shop-rows';
+import { addTurn } from '../support/teaching-rows';
 import { testDatabase } from '../support/test-database';
 
 const organizationId = 'harbour';
@@ -89,6 +103,21 @@ describe('who is kept', () => {
     expect((await findPicture(db, idOfWhatStays('twin', 'harbour')))?.uploadedBy).toBe('kit');
     const [given] = await listManualMarks(db, { sittingId: 'sitting-of-twin-at-harbour', place: 1 });
     expect(given?.markedBy).toBe('kit');
+  });
+
+  test('has the turns of both at an assignment, those of the double after their own, and what the double gave', async () => {
+    const assignmentId = `assignment-${idOfWhatStays('kit', 'harbour')}`;
+    await addTurn(db, { id: 'second-of-twin', assignmentId, learnerId: 'twin', organizationId });
+    await merge();
+    const had = await db.select().from(turns).where(eq(turns.assignmentId, assignmentId)).orderBy(turns.number);
+    expect(had.map(({ id, learnerId, number }) => [id, learnerId, number])).toEqual([
+      ['turn-of-kit-at-harbour', 'kit', 1],
+      ['second-of-twin', 'kit', 2],
+    ]);
+    const given = await db.select().from(assignedPeople).where(eq(assignedPeople.userId, 'kit'));
+    expect(given).toHaveLength(2);
+    for (const table of [sets, setVersions, assignments, nudges, comments, overrides, secondMarks, appeals, regrades])
+      expect(JSON.stringify(await db.select().from(table)), getTableName(table)).not.toContain('"twin"');
   });
 
   test('is what both were, and signs in as before', async () => {

@@ -18,6 +18,7 @@ import { together } from '@/db/together';
 import { aFinding, aNewCall, anAct, anAttempt } from './attempt-rows';
 import { aMember, anOrganization, aUser } from './people-rows';
 import { aMark, anAnswer, begin } from './sitting-rows';
+import { addHeldTeaching } from './teaching-rows';
 import { aWrittenQuestion } from './written-questions';
 
 export const noon = new Date(Date.UTC(2026, 0, 1, 12));
@@ -77,7 +78,7 @@ export function anInvitation(changes: Partial<Invitation> = {}): Invitation {
 
 /**
  * What an organisation may hold of somebody: a finished case with an act, a sitting with an answer and its mark, a place in
- * its class, an invitation, a question and a picture that they made, a mark that they gave.
+ * its class, an invitation, a question and a picture that they made, a mark that they gave, and all of teaching.
  */
 export async function addHeld(db: Db, userId: string, organizationId: string, key = 'start'): Promise<void> {
   const attemptId = `${userId}-case-at-${organizationId}`;
@@ -93,6 +94,9 @@ export async function addHeld(db: Db, userId: string, organizationId: string, ke
     addingInvitation(db, anInvitation({ id: `by-${userId}-at-${organizationId}`, organizationId, inviterId: userId })),
   ]);
   await addHeldQuestions(db, userId, organizationId, key);
+  const sittingId = `sitting-of-${userId}-at-${organizationId}`;
+  const stays = idOfWhatStays(userId, organizationId);
+  await addHeldTeaching(db, { userId, organizationId, stays, attemptId, sittingId });
 }
 
 /** Of what an organisation keeps of somebody's when they leave; it does not say who they were. */

@@ -12,6 +12,15 @@ import {
   listHeldSittingIds,
   listHeldVersions,
 } from '@/db/queries/held-on';
+import {
+  listHeldAppeals,
+  listHeldAssigned,
+  listHeldComments,
+  listHeldNudges,
+  listHeldOverrides,
+  listHeldSetVersions,
+  listHeldTurns,
+} from '@/db/queries/held-teaching';
 import { findUser, type User } from '@/db/queries/users';
 import { parseRoles } from '@/lib/accounts/roles';
 import { shownName } from '@/lib/accounts/sign-in-name';
@@ -69,6 +78,13 @@ async function heldFacts(db: Db, personId: string, organizationId?: string) {
     questionsWritten: await listHeldVersions(db, personId, organizationId),
     pictures: await listHeldPictures(db, personId, organizationId),
     marksGiven: await listHeldMarksGiven(db, personId, organizationId),
+    assigned: await listHeldAssigned(db, personId, organizationId),
+    turns: await listHeldTurns(db, personId, organizationId),
+    messagesAtWork: await listHeldNudges(db, personId, organizationId),
+    comments: await listHeldComments(db, personId, organizationId),
+    marksChanged: await listHeldOverrides(db, personId, organizationId),
+    appeals: await listHeldAppeals(db, personId, organizationId),
+    setsWritten: await listHeldSetVersions(db, personId, organizationId),
   };
 }
 

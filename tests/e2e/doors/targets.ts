@@ -19,6 +19,7 @@ import { codeOf, storedCase } from '../../support/case-codes';
 import { college, harbour, people } from '../../support/people';
 import { placeFor } from '../../support/server';
 import { aWrittenQuestion } from '../../support/written-questions';
+import { addAppeal, addAssignmentOf, addGiven, addRegrade, addSetOf, addTurnOf } from './teaching-targets';
 
 /** The server that the walk has for itself. */
 export const DOORS_PORT = 3139;
@@ -66,6 +67,26 @@ export async function targetsBehind(db: Db, behind: Behind, actor: Actor | null)
       return owned(db, 'questionId', addQuestion);
     case 'picture':
       return owned(db, 'pictureId', addPicture);
+    case 'set':
+      return owned(db, 'setId', addSetOf);
+    case 'assignment':
+      return owned(db, 'assignmentId', addAssignmentOf);
+    case 'regrade':
+      return owned(db, 'regradeId', addRegrade);
+    case 'appeal':
+      return owned(db, 'appealId', ofSomeone(addAppeal));
+    case 'learners-attempt':
+      return owned(db, 'attemptId', ofSomeone(addAttempt));
+    case 'learners-sitting':
+      return owned(db, 'sittingId', ofSomeone(addSitting));
+    case 'learners-turn':
+      return owned(db, 'turnId', ofSomeone(addTurnOf));
+    case 'turn':
+      return worksOf(db, actor, 'turnId', addTurnOf);
+    case 'own-appeal':
+      return worksOf(db, actor, 'appealId', addAppeal);
+    case 'given-assignment':
+      return worksOf(db, actor, 'assignmentId', addGiven);
   }
 }
 
@@ -112,6 +133,14 @@ async function worksOf(
     ...(await Promise.all(targets)),
     { name: 'no work', ids: { [idName]: randomId() }, resource: () => undefined },
   ];
+}
+
+/** Adds work of somebody in an organisation, for those who teach there. */
+function ofSomeone(add: (db: Db, whose: Whose) => Promise<unknown>) {
+  return (db: Db, id: string, organizationId: string) => {
+    const learnerId = organizationId === harbour.id ? people.secondLearner.id : people.stranger.id;
+    return add(db, { id, learnerId, organizationId });
+  };
 }
 
 function addAttempt(db: Db, whose: Whose) {

@@ -65,10 +65,21 @@ const kinds: Record<string, Resource['kind']> = {
   account: 'account',
   organization: 'organization',
   case: 'work',
+  question: 'work',
   work: 'work',
+  appeal: 'work',
   people: 'organization',
   member: 'member',
   classes: 'organization',
+  questions: 'organization',
+  picture: 'organization',
+  sets: 'organization',
+  assignments: 'organization',
+  review: 'organization',
+  gradebook: 'organization',
+  statistics: 'organization',
+  marks: 'organization',
+  paper: 'organization',
   log: 'organization',
   settings: 'organization',
   installation: 'installation',
@@ -108,7 +119,10 @@ const signedIn: Demand = {
   here: ['organization.enter'],
   'college of hers': ['organization.enter'],
 };
-const practice: Demand = { 'own work': ['case.practise', 'work.see', 'work.do'] };
+const practice: Demand = {
+  'own work': ['case.practise', 'question.practise', 'work.see', 'work.do', 'appeal.make'],
+};
+const pictures: Demand = { here: ['picture.see'] };
 const everyMember = [
   'learner',
   'learner with own sign-in',
@@ -120,7 +134,18 @@ const everyMember = [
 ] as const;
 const toEveryMember = (allowed: readonly Action[]): Demand =>
   Object.fromEntries(everyMember.map((name) => [name, allowed]));
-const lookingOn: Demand = { here: ['people.see', 'classes.see'], ...toEveryMember(['member.see']) };
+const lookingOn: Demand = {
+  here: ['people.see', 'classes.see', 'gradebook.see'],
+  ...toEveryMember(['member.see']),
+};
+/** What instructors do, and administrators too who stand in for one; they give no marks. */
+const lessons: Demand = {
+  here: [
+    ...['questions.see', 'questions.write', 'questions.review', 'sets.see', 'sets.change', 'assignments.see'],
+    ...['assignments.change', 'review.see', 'gradebook.export', 'statistics.see', 'paper.print'],
+  ] as Action[],
+};
+const marking: Demand = { here: ['questions.mark', 'review.write', 'marks.change'] };
 const teaching: Demand = {
   here: ['people.add', 'people.invite', 'classes.change'],
   learner: ['member.set-pin', 'member.rename'],
@@ -128,7 +153,7 @@ const teaching: Demand = {
 const changingSignIn = ['member.set-pin', 'member.rename', 'member.make-reset-link'] as const satisfies Action[];
 const administering: Demand = {
   here: [
-    ...['people.see', 'people.add', 'people.invite', 'classes.see', 'classes.change'],
+    ...['people.see', 'people.add', 'people.invite', 'classes.see', 'classes.change', 'gradebook.see'],
     ...['log.see', 'log.export', 'settings.see', 'settings.change'],
   ] as Action[],
   ...toEveryMember([
@@ -154,12 +179,12 @@ describe('of all there is to do', () => {
 
   test.each<[Role, Demand[]]>([
     ['learner', []],
-    ['instructor', [lookingOn, teaching]],
+    ['instructor', [lookingOn, teaching, lessons, marking]],
     ['shop-lead', [lookingOn]],
-    ['administrator', [administering, changingTheirSignIn]],
+    ['administrator', [administering, changingTheirSignIn, lessons]],
   ])('%s may do what is asked for, where they work, and nothing else', (role, demands) => {
     const actor = anActor({ roles: [role] });
-    expect(allowedTo(actor)).toEqual(pairsOf(waysIn, signedIn, practice, ...demands));
+    expect(allowedTo(actor)).toEqual(pairsOf(waysIn, signedIn, practice, pictures, ...demands));
   });
 
   test('somebody whom no organisation lets in has their own account alone', () => {
@@ -173,7 +198,7 @@ describe('of all there is to do', () => {
 
   test('one who works in the college does there what they are there, and nothing in the harbour', () => {
     const actor = anActor({ organizationId: 'college', roles: ['learner'] });
-    const work: Demand = { 'own work at college': practice['own work'] ?? [] };
+    const work: Demand = { 'own work at college': practice['own work'] ?? [], 'college of hers': ['picture.see'] };
     expect(allowedTo(actor)).toEqual(pairsOf(waysIn, signedIn, work));
   });
 });

@@ -15,6 +15,7 @@ import {
   sets,
   setVersions,
   sittings,
+  turnResults,
   turns,
   turnTasks,
 } from '../schema';
@@ -33,6 +34,7 @@ export function removingTurns(db: Db, member: MemberKey): Statement[] {
     db.delete(appeals).where(and(eq(appeals.learnerId, userId), eq(appeals.organizationId, organizationId))),
     db.delete(secondMarks).where(inArray(secondMarks.sittingId, sittingsOf(db, member))),
     db.delete(turnTasks).where(inArray(turnTasks.turnId, ids)),
+    db.delete(turnResults).where(inArray(turnResults.turnId, ids)),
     db.delete(turns).where(own),
     db.delete(nudges).where(and(eq(nudges.userId, userId), inArray(nudges.assignmentId, here))),
     db.delete(assignedPeople).where(and(eq(assignedPeople.userId, userId), inArray(assignedPeople.assignmentId, here))),

@@ -15,6 +15,7 @@ export { sessions } from './sessions';
 export { sets, setVersions } from './sets';
 export { manualMarks, questionMarks, sittingAnswers, sittingQuestions } from './sitting-questions';
 export { sittings } from './sittings';
+export { turnResults } from './turn-results';
 export { turns, turnTasks } from './turns';
 export { users } from './users';
 export { verifications } from './verifications';

@@ -11,6 +11,7 @@ import {
   secondMarks,
   sets,
   setVersions,
+  turnResults,
   turns,
   turnTasks,
 } from '@/db/schema';
@@ -111,6 +112,7 @@ export async function addHeldTeaching(
     { turnId, place: 1, attemptId },
     { turnId, place: 2, sittingPlace: 1 },
   ]);
+  await db.insert(turnResults).values({ turnId, total: 50, waiting: 0, tasks: [] });
   const written = { writtenBy: userId, writtenAt: opens };
   const given = { reason: 'Said it well', givenBy: userId, givenAt: opens };
   await db.insert(comments).values({ id: `comment-${stays}`, attemptId, seq: 1, text: 'Well seen', ...written });

@@ -11,7 +11,7 @@ export const changeSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('key'),
     place: z.int().min(1),
-    right: z.array(z.string().max(80)).min(1).max(20),
+    right: z.array(z.string().max(80)).min(1).max(20).readonly(),
   }),
 ]);
 export type Change = z.infer<typeof changeSchema>;

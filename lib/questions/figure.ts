@@ -1,4 +1,5 @@
 import type { Shown, ShownLine } from '../checks/shown';
+import type { Verdict } from '../checks/verdict';
 import type { ConditionId } from '../rig/condition';
 import type { TroubleCode } from '../symptoms/work-order';
 import type { Line } from './line';
@@ -19,6 +20,8 @@ export interface ShownReading {
   /** Id of the gauge. */
   instrument: string;
   shown: Shown;
+  /** Where the reading is given with what it is held against: a line of the rig's limit sheet, by its id. */
+  judged?: { rig: string; limit: string; verdict: Verdict };
 }
 
 /** A stretch of a trace, seconds from its start. */

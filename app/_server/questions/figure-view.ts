@@ -1,15 +1,16 @@
 import type { UnitChoice } from '@/app/_ui/display-choices';
 import type { Catalogue } from '@/lib/catalogue';
 import type { Shown, ShownLine } from '@/lib/checks/shown';
+import type { Verdict } from '@/lib/checks/verdict';
 import type { Gauge } from '@/lib/gauges/gauge';
 import type { Figure, ShownReading, Stretch, Target } from '@/lib/questions/figure';
 import type { Line } from '@/lib/questions/line';
 import type { ConditionId } from '@/lib/rig/condition';
 import type { Drawing } from '@/lib/rig/drawing';
-import type { Rig } from '@/lib/rig/rig';
+import type { LimitLine, Rig } from '@/lib/rig/rig';
 import type { TroubleCode } from '@/lib/symptoms/work-order';
 import { drawingOf } from '../drawings';
-import { limitFacts } from '../limit-facts';
+import { type LimitFacts, limitFacts } from '../limit-facts';
 import type { LimitChoice } from '../rig-choices';
 import type { Said } from './say';
 
@@ -46,6 +47,8 @@ export interface ReadingLine {
   gauge: Gauge;
   shown: Shown;
   grades: readonly string[] | undefined;
+  /** None in what was asked before readings were given with their verdicts. */
+  judged: { line: LimitLine; facts: LimitFacts; verdict: Verdict } | undefined;
 }
 
 export interface LetteredStretch extends Stretch {
@@ -156,7 +159,10 @@ export function lettered(stretches: readonly Stretch[]): LetteredStretch[] {
   return stretches.map((stretch, index) => ({ ...stretch, letter: letterOf(index) }));
 }
 
-function readingLine({ check: id, condition, instrument, shown }: ShownReading, catalogue: Catalogue): ReadingLine {
+function readingLine(
+  { check: id, condition, instrument, shown, judged }: ShownReading,
+  catalogue: Catalogue,
+): ReadingLine {
   const { quantities, text } = known(catalogue.checks, id);
   const gauge = known(catalogue.gauges, instrument);
   return {
@@ -167,7 +173,13 @@ function readingLine({ check: id, condition, instrument, shown }: ShownReading, 
     gauge: setTo(gauge, shown),
     shown,
     grades: text.en.grades?.[shown.quantity],
+    judged: judged && judgedBy(judged, catalogue),
   };
+}
+
+function judgedBy({ rig, limit, verdict }: NonNullable<ShownReading['judged']>, catalogue: Catalogue) {
+  const line = known(catalogue.rigs, rig).limits.find(({ id }) => id === limit);
+  return line && { line, facts: limitFacts(catalogue, line), verdict };
 }
 
 function limitsView({ rig: rigId, limits }: Extract<Figure, { figure: 'limits' }>, catalogue: Catalogue) {

@@ -5,7 +5,8 @@ import { Instrument } from '../gauges/instrument';
 import { TroubleCodes } from '../trouble-codes';
 import { DrawingFigure } from './drawing-figure';
 import styles from './figure.module.css';
-import { LimitsFigure, ReadingsFigure } from './job-card-figures';
+import { LimitsFigure } from './limits-figure';
+import { ReadingsFigure } from './readings-figure';
 import { TraceFigure } from './trace-figure';
 import { InLine } from './words';
 

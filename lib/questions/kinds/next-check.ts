@@ -14,6 +14,7 @@ import { type DayCase, dayCase } from '../shared/day-case';
 import { dayWords } from '../shared/day-words';
 import { drawAgain } from '../shared/draw-again';
 import { drawFault } from '../shared/draw-fault';
+import { judgedReading } from '../shared/judged-reading';
 import { orderWords } from '../shared/order-words';
 import { dayOf, type RigDay } from '../shared/rig-day';
 import { shuffledOptions } from '../shared/shuffled-options';
@@ -124,7 +125,7 @@ function lookAt(before: Standing, { check, condition, instrument }: CheckWorth, 
   if (!seen) return undefined;
   return {
     found: before.found,
-    readings: [...before.readings, { check, condition, instrument, shown }],
+    readings: [...before.readings, judgedReading(before.found.rig, { check, condition, instrument, shown }, seen)],
     belief: updateBelief(at.belief, before.found.particles, { check, condition, quantity, seen }),
     done: new Set([...at.done, hookUpKey(check, condition)]),
   };

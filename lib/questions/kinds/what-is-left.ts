@@ -14,6 +14,7 @@ import { type DayCase, dayCase } from '../shared/day-case';
 import { dayWords, lookWords } from '../shared/day-words';
 import { drawAgain, drawIfAny } from '../shared/draw-again';
 import { drawFault } from '../shared/draw-fault';
+import { type JudgedReading, judgedReading } from '../shared/judged-reading';
 import { isNumber } from '../shared/limited';
 import { orderWords } from '../shared/order-words';
 import { dayOf } from '../shared/rig-day';
@@ -47,7 +48,7 @@ type Shares = Readonly<Record<Area, number>>;
 
 /** A reading with the belief in each area after it. */
 interface Step {
-  reading: ShownReading;
+  reading: JudgedReading;
   after: Shares;
 }
 
@@ -122,7 +123,7 @@ function readOne(found: DayCase, { check, condition, quantities, instruments }: 
   const seen = shown.kind === 'value' ? measured(shown, gaugeFor(instrument, quantity)) : undefined;
   if (!seen) return undefined;
   return {
-    reading: { check: check.id, condition, instrument: instrument.id, shown },
+    reading: judgedReading(found.rig, { check: check.id, condition, instrument: instrument.id, shown }, seen),
     belief: updateBelief(belief, found.particles, { check: check.id, condition, quantity, seen }),
   };
 }
@@ -181,7 +182,11 @@ function bodyOf({ stem, start, steps, on, suspect, cleared }: Drawn, stream: Ran
       { say: 'atStart', with: { shares: sharesOf(start, within) } },
       ...steps.map(({ reading, after }) => ({
         say: 'after',
-        with: { look: { line: lookOf(reading) }, shares: sharesOf(after, within) },
+        with: {
+          look: { line: lookOf(reading) },
+          verdict: { name: 'verdict' as const, id: reading.judged.verdict },
+          shares: sharesOf(after, within),
+        },
       })),
       { say: 'left', with: { areas: { list: suspect.map((area) => ({ name: 'area' as const, id: area })) } } },
     ],

@@ -27,13 +27,31 @@ const believed = new WeakMap<RigDay, Map<string, Particles>>();
  * @param seed  Of the instruments' own errors.
  */
 export function dayCase(day: RigDay, fault: Fault, seed: string, catalogue: Catalogue): DayCase | undefined {
+  const found = foundOn(day, fault, catalogue);
+  return found && { ...found, spec: { seed } };
+}
+
+type Found = Omit<DayCase, 'spec'>;
+
+const founds = new WeakMap<RigDay, Map<string, Found | undefined>>();
+
+/** Kept: whoever draws the same fault finds the same. */
+function foundOn(day: RigDay, fault: Fault, catalogue: Catalogue): Found | undefined {
+  const known = founds.get(day) ?? new Map<string, Found | undefined>();
+  founds.set(day, known);
+  const name = `${fault.cause.id} ${fault.severity}`;
+  if (!known.has(name)) known.set(name, find(day, fault, catalogue));
+  return known.get(name);
+}
+
+function find(day: RigDay, fault: Fault, catalogue: Catalogue): Found | undefined {
   const { rig, setting } = day;
   const { points, traces } = brokenOn(day, fault);
   const codes = troubleCodes(rig, points);
   const complaint = complaintOf(rig, points, codes);
   if (!complaint) return undefined;
   const found = { rig, setting, points, workOrder: { complaint, codes } };
-  return { ...found, traces, spec: { seed }, particles: particlesOn(day, { ...found, spec: {} }, catalogue) };
+  return { ...found, traces, particles: particlesOn(day, { ...found, spec: {} }, catalogue) };
 }
 
 /** Work orders that say the same, of engines that reach the same conditions, share their particles. */

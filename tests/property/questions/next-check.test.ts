@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { hookUpKey, nextChecks } from '@/lib/diagnosis/next-check';
 import type { Line } from '@/lib/questions/line';
 import { believedFrom } from '../../support/believed-from';
+import { expectEachVerdict, expectJudged } from '../../support/expect-judged';
 import { expectSoundQuestions } from '../../support/sound-questions';
 
 const AGAIN = 100;
@@ -13,11 +14,13 @@ const idOf = (line: Line, name: string) => {
 
 test('the best check is the one that tells most per minute, worked out anew from what is shown', () => {
   let again = 0;
+  const verdicts: string[] = [];
   expectSoundQuestions('next-check', (question, seed) => {
     const { answer, key, figure } = question;
     if (answer.form !== 'choice' || key.form !== 'choice') throw new Error('Another form');
     const offered = answer.options.map(({ line }) => idOf(line, 'check'));
     expect(new Set(offered).size).toBe(offered.length);
+    if (figure?.figure === 'readings') verdicts.push(...figure.readings.map(expectJudged));
     if (seed % AGAIN > 0) return;
     const { particles, belief } = believedFrom(question);
     const readings = figure?.figure === 'readings' ? figure.readings : [];
@@ -35,4 +38,5 @@ test('the best check is the one that tells most per minute, worked out anew from
       if (!key.right.includes(id)) expect(worthOf(line), idOf(line, 'check')).toBeLessThan(0.72 * best);
   });
   expect(again).toBe(50);
+  expectEachVerdict(verdicts);
 }, 300_000);

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { areas as allAreas } from '@/lib/areas';
 import { believedFrom } from '../../support/believed-from';
+import { expectEachVerdict, expectJudged } from '../../support/expect-judged';
 import { expectSoundQuestions } from '../../support/sound-questions';
 
 /** Every so many is worked out again from nothing but what it shows. */
@@ -8,11 +9,14 @@ const AGAIN = 100;
 
 test('what is left is what the computed belief leaves, worked out anew from what is shown', () => {
   let again = 0;
+  const verdicts: string[] = [];
   expectSoundQuestions('what-is-left', (question, seed) => {
-    const { answer, key } = question;
+    const { answer, key, figure } = question;
     if (answer.form !== 'several' || key.form !== 'several') throw new Error('Another form');
     expect(key.right.length).toBeGreaterThan(0);
     expect(answer.options.length - key.right.length).toBeGreaterThanOrEqual(2);
+    expect(figure?.figure === 'readings' && figure.readings).toHaveLength(3);
+    if (figure?.figure === 'readings') verdicts.push(...figure.readings.map(expectJudged));
     if (seed % AGAIN > 0) return;
     const { areas } = believedFrom(question);
     again++;
@@ -25,4 +29,5 @@ test('what is left is what the computed belief leaves, worked out anew from what
     }
   });
   expect(again).toBe(50);
+  expectEachVerdict(verdicts);
 }, 300_000);

@@ -1,7 +1,7 @@
 import { createTranslator } from 'next-intl';
 import { expect, test } from 'vitest';
 import type { ReadingItem } from '@/app/_server/attempt-view';
-import { limitWords } from '@/app/_ui/limit-words';
+import { limitWords, limitWordsIn } from '@/app/_ui/limit-words';
 import { printedValue } from '@/app/_ui/printed-value';
 import { readingText } from '@/app/_ui/reading-text';
 import messages from '@/content/messages/en.json';
@@ -26,6 +26,12 @@ test('a limit is said in the reader’s units', () => {
   expect(words({ max: 27 }, { vacuum: true, grades: undefined })).toBe('at most 7.97\u00a0inHg');
   expect(words({ min: 15, max: 60, unit: '°C' })).toBe('59 to 140\u00a0°F');
   expect(words({ max: 2, unit: 'Ω' })).toBe('at most 2\u00a0Ω');
+});
+
+test('a limit beside a reading is said in the unit that the instrument prints', () => {
+  const facts = { vacuum: false, grades: undefined };
+  expect(limitWordsIn(say, { ...line, min: 70 }, 'psi', facts)).toBe('at least 10.2\u00a0psi');
+  expect(limitWordsIn(say, { ...line, max: 1.4, unit: 'MPa' }, 'kPa', facts)).toBe('at most 1,400\u00a0kPa');
 });
 
 test('what is judged by eye has a worst word in place of a number', () => {

@@ -117,6 +117,23 @@ test('an area of a picture keeps its edges when it is marked', () => {
   expect(marked.answer).toMatchObject({ shapes: [{ ...area, chosen: true, isRight: true }] });
 });
 
+test('a reading stands with its limit and verdict, unless it was asked before there were any', () => {
+  const spec = { kind: 'what-is-left', seed: 'judged' } as const;
+  const question = questionFromSeed(spec, catalogue);
+  const seen = { content: kindOf('what-is-left', catalogue).content, catalogue, units: 'psi-f' } as const;
+  const { figure } = viewOf(question, seen);
+  if (figure?.figure !== 'readings' || question.figure?.figure !== 'readings') throw new Error('No readings');
+  const { readings } = question.figure;
+  expect(figure.readings.map(({ judged }) => judged && [judged.line.id, judged.verdict])).toEqual(
+    readings.map(({ judged }) => [judged?.limit, judged?.verdict]),
+  );
+  const early = readings.map(({ judged, ...reading }) => reading);
+  const before = viewOf({ ...question, figure: { figure: 'readings', readings: early } }, seen).figure;
+  expect(before?.figure === 'readings' && before.readings.map(({ judged }) => judged)).toEqual(
+    readings.map(() => undefined),
+  );
+});
+
 test('a drawing to be pointed at has no names, unless the question shows one that has', () => {
   const targets = [{ id: 't1', what: 'port' as const, of: 'F1', line: says('a port') }];
   const answer: AnswerForm = { form: 'point', rig: 'tern-13', targets };

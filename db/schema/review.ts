@@ -35,7 +35,7 @@ export const overrides = sqliteTable(
     ...about,
     /** Of an attempt's grade; null for a question, which is one part. */
     part: text({ enum: parts }),
-    /** Null takes an earlier one back. */
+    /** Of the part; of a question's 0…steps. Null takes an earlier one back. */
     points: real(),
     reason: text().notNull(),
     givenBy: text().notNull(),

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { countingTurn } from '@/lib/gradebook/best-turn';
 import { type BookPerson, type Cell, cellStates, meanOf, usualView, viewed } from '@/lib/gradebook/book';
+import { cellOf } from '@/lib/gradebook/cell-of';
 import { packed, unpacked } from '@/lib/gradebook/wire';
 
 const done = (total: number): Cell => ({ state: 'done', total, late: false });
@@ -82,5 +83,37 @@ describe('the turn that counts', () => {
   test('is the last begun while none was handed in', () => {
     expect(countingTurn([aTurn(1, null), aTurn(2, null)])?.number).toBe(2);
     expect(countingTurn([])).toBeUndefined();
+  });
+});
+
+describe('a cell', () => {
+  const turn = { id: 'a', number: 1, handedIn: true, handedInAt: closesAt - 5, total: 70, waiting: 0 };
+  const standing = { given: true, turns: [], closesAt, endsAt: closesAt + 10, unseen: false };
+
+  test('says of somebody without a turn whether it was given to them, and whether they may still begin', () => {
+    expect(cellOf({ ...standing, given: false }, closesAt).state).toBe('not-given');
+    expect(cellOf(standing, closesAt + 9).state).toBe('not-begun');
+    expect(cellOf(standing, closesAt + 10).state).toBe('missed');
+  });
+
+  test('says that somebody is at it, that marks are waited for, and what came of it', () => {
+    expect(cellOf({ ...standing, turns: [{ ...turn, handedIn: false, handedInAt: null }] }, closesAt).state).toBe(
+      'open',
+    );
+    expect(cellOf({ ...standing, turns: [{ ...turn, waiting: 1 }] }, closesAt).state).toBe('waiting');
+    expect(cellOf({ ...standing, turns: [turn] }, closesAt)).toEqual({ state: 'done', total: 70, late: false });
+  });
+
+  test('is late from the moment on that the assignment closed', () => {
+    const late = (handedInAt: number) => cellOf({ ...standing, turns: [{ ...turn, handedInAt }] }, closesAt).late;
+    expect([late(closesAt), late(closesAt + 1)]).toEqual([false, true]);
+  });
+
+  test('shows no total where marks are given without names, and keeps that of somebody who left the class', () => {
+    expect(cellOf({ ...standing, unseen: true, turns: [turn] }, closesAt)).toMatchObject({
+      state: 'unseen',
+      total: null,
+    });
+    expect(cellOf({ ...standing, given: false, turns: [turn] }, closesAt).total).toBe(70);
   });
 });

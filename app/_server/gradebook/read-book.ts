@@ -1,0 +1,89 @@
+import {
+  type BookedAssignment,
+  type BookedTurn,
+  listBookedAssignments,
+  listBookedTurns,
+  listClassPlaces,
+  listGiven,
+  listLearners,
+} from '@/db/queries/gradebook';
+import type { Book, BookPerson } from '@/lib/gradebook/book';
+import { cellOf } from '@/lib/gradebook/cell-of';
+import { database } from '../database';
+import { settleTurns } from './settle-turns';
+
+/** More people and assignments than one book shows. */
+export const MOST_PEOPLE = 1000;
+export const MOST_ASSIGNMENTS = 80;
+
+/** A book with the classes that its people are in. */
+export interface ReadBook extends Book {
+  classes: readonly { id: string; name: string }[];
+}
+
+const HOUR = 3_600_000;
+
+/** People × assignments of an organisation, as it stands. */
+export async function readBook(organizationId: string, now: Date): Promise<ReadBook> {
+  const db = database();
+  await settleTurns(organizationId);
+  const [learners, places, assignments] = await Promise.all([
+    listLearners(db, organizationId, MOST_PEOPLE),
+    listClassPlaces(db, organizationId),
+    listBookedAssignments(db, organizationId, { now, limit: MOST_ASSIGNMENTS }),
+  ]);
+  const ids = assignments.map(({ id }) => id);
+  const [given, turns] = await Promise.all([listGiven(db, ids), listBookedTurns(db, ids)]);
+  const classesOf = grouped(places, ({ userId }) => userId);
+  const turnsOf = grouped(turns, ({ assignmentId, learnerId }) => `${assignmentId} ${learnerId}`);
+  const givenTo = givenPairs(given);
+  const columns = assignments.map((one) => columnOf(one, turns));
+  const people = learners.map(({ id, name }): BookPerson => {
+    const classes = (classesOf.get(id) ?? []).map(({ classId }) => classId);
+    const cells = columns.map((column) =>
+      cellOf(
+        {
+          ...column,
+          given: [id, ...classes].some((whom) => givenTo.has(`${column.id} ${whom}`)),
+          turns: (turnsOf.get(`${column.id} ${id}`) ?? []).map(turnLine),
+        },
+        now.getTime(),
+      ),
+    );
+    return { id, name, classes, cells };
+  });
+  return {
+    people,
+    assignments: assignments.map(({ id, title, closesAt }) => ({ id, title, closesAt: closesAt.getTime() })),
+    classes: [...new Map(places.map(({ classId, name }) => [classId, { id: classId, name }])).values()],
+  };
+}
+
+function columnOf({ id, rules, closesAt }: BookedAssignment, turns: readonly BookedTurn[]) {
+  const endsAt = closesAt.getTime() + (rules.late === 'refused' ? 0 : rules.late.hours * HOUR);
+  const own = rules.anonymous ? turns.filter((turn) => turn.assignmentId === id && turn.handedInAt) : [];
+  return { id, closesAt: closesAt.getTime(), endsAt, unseen: own.some(({ waiting }) => (waiting ?? 1) > 0) };
+}
+
+function turnLine({ id, number, handedInAt, total, waiting }: BookedTurn) {
+  const at = handedInAt?.getTime() ?? null;
+  return { id, number, handedIn: at !== null, handedInAt: at, total, waiting: waiting ?? 0 };
+}
+
+function givenPairs({ classes, people }: Awaited<ReturnType<typeof listGiven>>): Set<string> {
+  return new Set([
+    ...classes.map(({ assignmentId, classId }) => `${assignmentId} ${classId}`),
+    ...people.map(({ assignmentId, userId }) => `${assignmentId} ${userId}`),
+  ]);
+}
+
+function grouped<T>(rows: readonly T[], keyOf: (row: T) => string): Map<string, T[]> {
+  const groups = new Map<string, T[]>();
+  for (const row of rows) {
+    const key = keyOf(row);
+    const group = groups.get(key);
+    if (group) group.push(row);
+    else groups.set(key, [row]);
+  }
+  return groups;
+}

@@ -1,0 +1,156 @@
+import type { Db } from '@/db/client';
+import type { TurnResultRow } from '@/db/queries/turn-results';
+import {
+  findTurnWithRules,
+  listChanges,
+  listMarkedPlaces,
+  listOverrides,
+  listTurnCases,
+  listTurnTasks,
+} from '@/db/queries/turn-work';
+import { turnTotal } from '@/lib/assignments/turn-total';
+import type { TaskResult } from '@/lib/gradebook/task-result';
+import type { Grade, Part } from '@/lib/grading/grade';
+import type { Answer } from '@/lib/questions/answer';
+import type { QuestionBody } from '@/lib/questions/question';
+import type { Change } from '@/lib/regrading/change';
+import { isWithdrawn, reweighed, weightsAfter, withGiven } from '@/lib/regrading/remark-case';
+import { remarked } from '@/lib/regrading/remark-question';
+import { isCase, type Task, tasksOf } from '@/lib/sets/tasks';
+import { catalogue } from '../catalogue';
+
+type Override = Awaited<ReturnType<typeof listOverrides>>[number];
+type CaseRow = Awaited<ReturnType<typeof listTurnCases>>[number];
+type MarkRow = Awaited<ReturnType<typeof listMarkedPlaces>>['marks'][number];
+
+/**
+ * What a turn came to, with every override and change of marks that counts.
+ *
+ * @param changes  Those of the assignment; other ones show what they would do.
+ * @returns undefined when there is no such turn.
+ */
+export async function turnResult(
+  db: Db,
+  turnId: string,
+  changes?: readonly Change[],
+): Promise<TurnResultRow | undefined> {
+  const read = await findTurnWithRules(db, turnId);
+  if (!read) return undefined;
+  const { turn, assignment, body } = read;
+  const counting = changes ?? (await listChanges(db, assignment.id)).map(({ change }) => change);
+  const [places, cases] = [await listTurnTasks(db, turnId), await listTurnCases(db, turnId)];
+  const { marks, given } = turn.sittingId ? await listMarkedPlaces(db, turn.sittingId) : { marks: [], given: [] };
+  const attemptIds = cases.map(({ attemptId }) => attemptId);
+  const overridden = await listOverrides(db, { attemptIds, sittingId: turn.sittingId });
+  const manual = new Map(given.map(({ place, score }) => [place, score]));
+  const tasks = tasksOf(body).map((task): TaskResult => {
+    const at = places.find(({ place }) => place === task.place);
+    if (isCase(task)) {
+      const row = cases.find(({ place }) => place === task.place);
+      return caseResult(task, row, counting, overridden);
+    }
+    const place = at?.sittingPlace ?? -1;
+    const row = marks.find(({ mark }) => mark.place === place);
+    return questionResult(task, row, { manual: manual.get(place), changes: counting, overridden });
+  });
+  const { late } = assignment.rules;
+  const isLate = turn.handedInAt !== null && turn.handedInAt > assignment.closesAt;
+  const cost = isLate && late !== 'refused' ? late.cost : 0;
+  return { turnId, tasks, ...turnTotal(tasks, cost) };
+}
+
+function caseResult(
+  { place }: Task,
+  row: CaseRow | undefined,
+  changes: readonly Change[],
+  overridden: readonly Override[],
+): TaskResult {
+  const withdrawn = isWithdrawn(changes, place);
+  const call = row?.call;
+  if (!row || !call) return { ...NOTHING, place, kind: 'case', withdrawn };
+  const given = givenParts(overridden.filter(({ attemptId }) => attemptId === row.attemptId));
+  const { cause, also } = call.body;
+  return {
+    place,
+    kind: 'case',
+    share: withGiven(byWeights(call.grade, changes), given).total / 100,
+    computed: call.grade.total / 100,
+    seconds: (call.calledAt.getTime() - row.startedAt.getTime()) / 1000,
+    chose: also ? [cause, also.cause] : [cause],
+    right: call.grade.callCorrect.cause,
+    withdrawn,
+  };
+}
+
+function byWeights(grade: Grade, changes: readonly Change[]) {
+  const weights = weightsAfter(changes);
+  const cap = catalogue().rubrics.get(grade.rubric?.id ?? '')?.safetyCap ?? grade.total;
+  return weights ? reweighed(grade, weights, cap) : { parts: grade.parts, total: grade.total };
+}
+
+/** The last that was given for each part; what was taken back counts no more. */
+function givenParts(overridden: readonly Override[]): Partial<Record<Part, number>> {
+  const given: Partial<Record<Part, number>> = {};
+  for (const { part, points } of overridden) {
+    if (!part) continue;
+    if (points === null) delete given[part];
+    else given[part] = points;
+  }
+  return given;
+}
+
+interface Marked {
+  /** Steps that a person gave for free text. */
+  manual: number | undefined;
+  changes: readonly Change[];
+  overridden: readonly Override[];
+}
+
+function questionResult(
+  { place }: Task,
+  row: MarkRow | undefined,
+  { manual, changes, overridden }: Marked,
+): TaskResult {
+  const withdrawn = isWithdrawn(changes, place);
+  if (!row) return { ...NOTHING, place, kind: 'question', withdrawn };
+  const { mark, askedAt } = row;
+  const { asked, answer } = mark;
+  const computed = mark.mark.credit;
+  const marked = manual === undefined ? computed : manual / asked.steps;
+  const share = remarked({ asked, answer, credit: marked }, changes, place);
+  const last = overridden.findLast((one) => one.sittingId === mark.sittingId && one.place === mark.place);
+  return {
+    place,
+    kind: 'question',
+    share: last && last.points !== null ? Math.min(last.points / asked.steps, 1) : share,
+    computed,
+    seconds: answer ? (mark.markedAt.getTime() - askedAt.getTime()) / 1000 : null,
+    chose: answer && chosenIn(answer),
+    right: isRight(asked, share),
+    withdrawn,
+  };
+}
+
+const NOTHING = { share: 0, computed: 0, seconds: null, chose: null, right: null } as const;
+
+/** What an answer named, where it names things. */
+function chosenIn(answer: Answer): readonly string[] | null {
+  switch (answer.form) {
+    case 'choice':
+      return [answer.option];
+    case 'several':
+      return answer.options;
+    case 'point':
+      return [answer.target];
+    case 'stretch':
+      return [answer.stretch];
+    case 'spot':
+      return [answer.shape];
+    default:
+      return null;
+  }
+}
+
+function isRight({ steps }: QuestionBody, share: number | null): boolean | null {
+  return share === null || steps > 1 ? null : share === 1;
+}

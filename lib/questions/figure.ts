@@ -44,7 +44,14 @@ export type Figure =
     }
   /** One instrument, large enough to read. */
   | { figure: 'instrument'; instrument: string; shown: Shown }
-  | { figure: 'trace'; instrument: string; lines: readonly ShownLine[]; stretches: readonly Stretch[] }
+  | {
+      figure: 'trace';
+      instrument: string;
+      lines: readonly ShownLine[];
+      stretches: readonly Stretch[];
+      /** What the first of the lines does without a fault, at a few times. */
+      sound?: ShownLine;
+    }
   | { figure: 'readings'; readings: readonly ShownReading[] }
   | { figure: 'codes'; codes: readonly TroubleCode[] }
   /** Lines of a rig's limit sheet, by their ids; all of them where none are named. */

@@ -59,6 +59,8 @@ export interface TraceView {
   gauge: Gauge;
   lines: readonly ShownLine[];
   stretches: readonly LetteredStretch[];
+  /** None in what was asked before it stood apart. */
+  sound?: ShownLine | undefined;
 }
 
 export interface PictureView {
@@ -151,8 +153,11 @@ function setTo(gauge: Gauge, shown: Shown): Gauge {
   return { ...gauge, ...gauge.alsoReads?.find(({ unit }) => unit === shown.unit), unit: shown.unit };
 }
 
-function traceView({ instrument, lines, stretches }: Extract<Figure, { figure: 'trace' }>, { gauges }: Catalogue) {
-  return { gauge: known(gauges, instrument), lines, stretches: lettered(stretches) };
+function traceView(
+  { instrument, lines, stretches, sound }: Extract<Figure, { figure: 'trace' }>,
+  { gauges }: Catalogue,
+): TraceView {
+  return { gauge: known(gauges, instrument), lines, stretches: lettered(stretches), sound };
 }
 
 export function lettered(stretches: readonly Stretch[]): LetteredStretch[] {

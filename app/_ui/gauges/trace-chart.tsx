@@ -15,12 +15,15 @@ export function TraceChart({
   lines,
   units,
   over,
+  tabled = [],
 }: {
   gauge: Gauge;
   lines: readonly ShownLine[];
   units: UnitChoice;
   /** Lies on the paper, in shares of its size, and is no part of the picture. */
   over?: React.ReactNode;
+  /** Times, in seconds, that its table has rows for whatever the curves do there. */
+  tabled?: readonly number[];
 }) {
   const t = useTranslations('gauges.trace');
   const chart = chartOf(lines, units);
@@ -57,7 +60,7 @@ export function TraceChart({
           </div>
         </div>
       )}
-      <TraceTable chart={chart} />
+      <TraceTable chart={chart} tabled={tabled} />
     </div>
   );
 }

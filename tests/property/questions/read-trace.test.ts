@@ -21,6 +21,7 @@ test('a trace goes wrong where it leaves that of a sound rig followed afresh, an
     expect(key.right).toHaveLength(1);
     const asked = asksWhere(question) ? figure.stretches.findIndex(({ id }) => id === key.right[0]) : undefined;
     expectStretches(figure.stretches);
+    expectSoundBeside(question);
     if (asked !== undefined) expectWrongFirst(question, asked);
     else if (seed % AFRESH === 0) expectOnlyOneCause(question);
     if (asked === undefined) keys.push(`cause ${key.right[0]}`);
@@ -36,6 +37,38 @@ function expectStretches(stretches: readonly { from: number; to: number }[]): vo
   stretches.forEach(({ from, to }, index) => {
     expect(from).toBeLessThan(to);
     expect(from).toBe(index === 0 ? 0 : stretches[index - 1]?.to);
+  });
+}
+
+/** What stood beside the traces of a rig on its day: whatever is wrong, and however it is asked. */
+const beside = new Map<string, unknown>();
+
+/** The sound engine's points stand beside the trace, at times that do not depend on what is wrong. */
+function expectSoundBeside(question: GeneratedQuestion): void {
+  if (question.figure?.figure !== 'trace' || !question.figure.sound)
+    throw new Error('Nothing to hold the trace against');
+  const { sound, stretches, lines } = question.figure;
+  const { setting, trace } = shownIn(question);
+  const followed = soundLine(question.rig, setting, trace);
+  const end = lines[0]?.times.at(-1) ?? 0;
+  const day = JSON.stringify([question.rig, setting, trace]);
+  expect(beside.get(day) ?? sound).toEqual(sound);
+  beside.set(day, sound);
+  const ends = stretches.length === 0 ? [end] : stretches.map(({ to }) => to);
+  for (const time of ends)
+    expect(
+      sound.times.some((one) => Math.abs(one - time) < 1e-6),
+      `${time}`,
+    ).toBe(true);
+  // Read off at the next point that the recorder kept.
+  const step = end / 239;
+  sound.times.forEach((time, index) => {
+    const near = [0, 0.25, 0.5, 0.75, 1].map((share) =>
+      fromSi(valueAt(followed, Math.min(end, time + share * step)), sound.unit),
+    );
+    const shown = sound.values[index] ?? Number.NaN;
+    expect(shown).toBeGreaterThan(Math.min(...near) - 0.3);
+    expect(shown).toBeLessThan(Math.max(...near) + 0.3);
   });
 }
 

@@ -4,6 +4,7 @@ import { chartOf, chartUnit } from '@/app/_ui/gauges/chart';
 import { chartScale, gridLines, onScale } from '@/app/_ui/gauges/chart-scale';
 import { type Line, labelPlaces } from '@/app/_ui/gauges/label-place';
 import { tellingPoints } from '@/app/_ui/gauges/telling-points';
+import { rowsOf } from '@/app/_ui/gauges/trace-table';
 import { unitRead, unitsToEnter } from '@/app/_ui/gauges/unit-read';
 import type { ShownLine } from '@/lib/checks/shown';
 import { unitNames } from '@/lib/units';
@@ -86,6 +87,13 @@ test('a table of a curve is as long as asked, in order, and gives the curve back
   expect(rows).toEqual([...rows].sort((a, b) => a - b));
   // A chord of half a second, where the curve bends most (f″ = 100 at the start), is off by f″h²/8 ≈ 3.
   for (const [index, value] of curve.entries()) expect(Math.abs(value - between(rows, curve, index))).toBeLessThan(3);
+});
+
+test('a table has a row for each time that is asked for, whatever the curves do there', () => {
+  const flat = times.map(() => 7);
+  expect(rowsOf(times, [flat], [])).toEqual([0, 100]);
+  expect(rowsOf(times, [flat], [2.5, 0, 9])).toEqual([0, 25, 90, 100]);
+  expect(rowsOf(times, [flat], [11])).toEqual([0, 100]);
 });
 
 function between(rows: readonly number[], curve: readonly number[], index: number): number {

@@ -5,7 +5,7 @@ import { type Choice, shuffled, shuffledOptions } from '../../shared/shuffled-op
 import type { Album, Picture } from './album';
 import { farthest, outside } from './departure';
 import type { ReadTraceRanges } from './ranges';
-import { beside, faultWords, ruleWords, seconds, stemWords, valueIn } from './trace-words';
+import { beside, faultWords, ruleWords, seconds, stemWords, traceFigure, valueIn } from './trace-words';
 
 type Asked = Omit<DrawnBody, 'topics'>;
 
@@ -75,7 +75,7 @@ function asking(
     : [beside('farthest', album, picture, picture.farthest), faultWords(picture)];
   return {
     stem: [...stemWords(album), { say: 'askCause' }],
-    figure: { figure: 'trace', instrument: album.recorded.instrument.id, lines: picture.lines, stretches: [] },
+    figure: traceFigure(album, picture, []),
     answer: { form: 'choice', options },
     key: { form: 'choice', right, because },
     explanation: [...found, ...others.map((other) => against(album, picture, other)), ruleWords(album)],

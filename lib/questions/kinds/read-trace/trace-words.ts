@@ -1,4 +1,5 @@
 import type { ShownLine } from '../../../checks/shown';
+import type { Figure, Stretch } from '../../figure';
 import type { Line, Value } from '../../line';
 import { dayWords } from '../../shared/day-words';
 import { exact } from '../../shared/exact';
@@ -19,7 +20,7 @@ export function valueIn({ lines: [line] }: Pick<Picture, 'lines'>, point: number
   return inUnit(line.values[point] ?? 0, line);
 }
 
-/** What is recorded, and how it runs on the sound engine. */
+/** What is recorded, to be held against the sound engine's trace beside it. */
 export function stemWords(album: Album): Line[] {
   const { check, condition } = album.recorded;
   return [
@@ -28,7 +29,7 @@ export function stemWords(album: Album): Line[] {
       say: 'recorded',
       with: { check: { name: 'check', id: check.id }, condition: { name: 'condition', id: condition } },
     },
-    { say: 'sound', with: { values: { list: referenceTimes(album).map((time) => ({ line: soundAt(album, time) })) } } },
+    { say: 'sound' },
   ];
 }
 
@@ -39,16 +40,18 @@ function referenceTimes({ stretches, sound: [line] }: Album): number[] {
   return stretches.flatMap(({ from, to }) => [(from + to) / 2, to]);
 }
 
-function soundAt({ sound: [line] }: Album, time: number): Line {
+/** The recording with, beside it, a few points of the sound engine's. */
+export function traceFigure(album: Album, { lines }: Picture, stretches: readonly Stretch[]): Figure {
+  return { figure: 'trace', instrument: album.recorded.instrument.id, lines, stretches, sound: soundPoints(album) };
+}
+
+function soundPoints(album: Album): ShownLine {
+  const [line] = album.sound;
   if (!line) throw new RangeError('A trace has a line');
-  const point = line.times.findIndex((one) => one >= time - 1e-9);
-  return {
-    say: 'at',
-    with: {
-      value: inUnit(line.values[point] ?? line.values[line.values.length - 1] ?? 0, line),
-      time: seconds(time),
-    },
-  };
+  const { id, unit, times, values } = line;
+  const at = referenceTimes(album);
+  const points = at.map((time) => times.findIndex((one) => one >= time - 1e-9));
+  return { id, unit, times: at, values: points.map((point) => values[point] ?? values[values.length - 1] ?? 0) };
 }
 
 /** What is wrong, and what that does. */

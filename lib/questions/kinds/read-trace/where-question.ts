@@ -3,7 +3,7 @@ import type { DrawnBody } from '../../kind';
 import type { Line } from '../../line';
 import type { Album, Picture } from './album';
 import type { ReadTraceRanges } from './ranges';
-import { beside, faultWords, ruleWords, seconds, stemWords } from './trace-words';
+import { beside, faultWords, ruleWords, seconds, stemWords, traceFigure } from './trace-words';
 
 type Asked = Omit<DrawnBody, 'topics'>;
 
@@ -90,12 +90,7 @@ function common(album: Album, picture: Picture, nowhere: number) {
     ? [foundWords(album, picture, wrong), faultWords(picture)]
     : [beside('nothing', album, picture, picture.farthest), { ...faultWords(picture), say: 'elsewhere' }];
   return {
-    figure: {
-      figure: 'trace' as const,
-      instrument: album.recorded.instrument.id,
-      lines: picture.lines,
-      stretches: album.stretches,
-    },
+    figure: traceFigure(album, picture, album.stretches),
     explanation: [...found, ruleWords(album)],
     features: { nowhere, hidden: Number(picture.hidden), later: Math.max(0, (wrong?.stretch ?? 0) - 1), cause: 0 },
     steps: 1,

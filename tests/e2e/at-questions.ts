@@ -9,11 +9,12 @@ import { addingDraft, addingWrittenQuestion } from '@/db/queries/written-questio
 import { together } from '@/db/together';
 import type { Answer } from '@/lib/questions/answer';
 import { kinds } from '@/lib/questions/kinds';
-import type { QuestionBody, QuestionKindId, QuestionSpec } from '@/lib/questions/question';
+import { type QuestionBody, type QuestionKindId, type QuestionSpec, questionKindIds } from '@/lib/questions/question';
 import { questionFromSeed } from '@/lib/questions/question-from-seed';
 import type { WrittenQuestion } from '@/lib/questions/written/written-question';
 import { randomStream } from '@/lib/random';
 import { catalogue } from '../support/bench-rig';
+import { formsOfKinds } from '../support/forms-of-kinds';
 import { harbour, people } from '../support/people';
 import { openPlace, placeFor, SHARED_PORT } from '../support/server';
 import { expect } from './fixtures';
@@ -79,17 +80,10 @@ export function questionOf(spec: QuestionSpec): QuestionBody {
   return questionFromSeed(spec, catalogue);
 }
 
-/** Every kind, in every way that it is answered in. */
-export function everyKindAndForm(): { name: string; spec: QuestionSpec }[] {
-  const found = new Map<string, QuestionSpec>();
-  for (const [kind, { topics }] of kinds)
-    for (let n = 0; n < 20; n++) {
-      const spec = { kind, seed: `each-${n}`, topic: topics[n % topics.length] ?? '' };
-      const name = `${kind} as ${questionOf(spec).answer.form}`;
-      if (!found.has(name)) found.set(name, spec);
-    }
-  return [...found].map(([name, spec]) => ({ name, spec }));
-}
+/** Every kind, in every way that it is answered in. Not drawn yet: some take half a second. */
+export const kindsAndForms = questionKindIds.flatMap((kind) =>
+  formsOfKinds[kind].map((form) => ({ name: `${kind} as ${form}`, kind, form })),
+);
 
 /** A right answer, or another one. */
 export function anAnswerTo(question: QuestionBody, right = true): Answer {

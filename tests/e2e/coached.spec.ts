@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Locator, Page } from '@playwright/test';
 import { listActs } from '@/db/queries/acts';
 import { recordAttempt } from '@/db/queries/attempts';
@@ -6,6 +5,7 @@ import { anAttempt } from '../support/attempt-rows';
 import { codeOf } from '../support/case-codes';
 import { harbour, people } from '../support/people';
 import { openPlace, placeFor, SHARED_PORT } from '../support/server';
+import { expectClean } from './clean';
 import { expect, test } from './fixtures';
 import { askForHint, makeCall, openAttempt, primePressureLow, takeReading, weakLiftPump } from './learner';
 
@@ -122,11 +122,7 @@ test('after the call, and under other content, no hint is given', async ({ page,
 test('axe finds nothing serious beside a hint, and it fits a phone', async ({ page }) => {
   await openAttempt(page, code, coached);
   await askForHint(page);
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.filter(({ impact }) => impact === 'serious' || impact === 'critical')).toEqual([]);
-  }
+  await expectClean(page);
   await page.setViewportSize({ width: 360, height: 740 });
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
 });

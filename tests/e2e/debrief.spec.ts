@@ -1,10 +1,10 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { recordAttempt } from '@/db/queries/attempts';
 import { anAttempt } from '../support/attempt-rows';
 import { codeOf } from '../support/case-codes';
 import { harbour, people } from '../support/people';
 import { openPlace, placeFor, SHARED_PORT } from '../support/server';
+import { expectClean } from './clean';
 import { expect, test } from './fixtures';
 import { makeCall, openAttempt, primePressureLow, takeReading, weakLiftPump, writeFinding } from './learner';
 import { expectNotThere } from './not-yours-alike';
@@ -117,11 +117,7 @@ test('axe finds nothing serious in a debrief with everything unfolded, in both t
   const debrief = await workedToTheEnd(page);
   await page.goto(`${debrief}?try=lift-pump-supply@key-on@multimeter#try`);
   for (const summary of await page.locator('summary').all()) await summary.click();
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.filter(({ impact }) => impact === 'serious' || impact === 'critical')).toEqual([]);
-  }
+  await expectClean(page);
 });
 
 test('on a narrow screen nothing of the debrief hangs over', async ({ page }) => {

@@ -1,17 +1,15 @@
-import { sayer } from '@/app/_server/questions/say';
+import type { APIRequestContext } from '@playwright/test';
 import messages from '@/content/messages/en.json' with { type: 'json' };
-import type { Line } from '@/lib/questions/line';
 import type { QuestionSpec } from '@/lib/questions/question';
-import { kindOf } from '@/lib/questions/question-from-seed';
 import { answerFields } from '../support/answer-fields';
-import { catalogue } from '../support/bench-rig';
 import { callAction } from '../support/call-action';
 import { newSession, people } from '../support/people';
 import { placeFor, SHARED_PORT } from '../support/server';
 import { aWrittenQuestion } from '../support/written-questions';
-import { type Asked, addWritten, anAnswerTo, everyKindAndForm, openSitting, questionOf, shared } from './at-questions';
+import { type Asked, addWritten, anAnswerTo, openSitting, questionOf, shared } from './at-questions';
 import { expect, test } from './fixtures';
 import { expectAlike, wholeBothWays } from './heard';
+import { everySecret, inLetters, type SecretQuestion } from './secret-words';
 import { type Somebody, signInNew, somebodyNew } from './somebody-new';
 
 /** Names that stand in a question only where its key, its marking or its difficulty do. */
@@ -19,12 +17,8 @@ const TELLING = /guessFloor|\\?"(?:explanation|because|slips|follows|features|ri
 
 const cautions: Readonly<Record<string, string>> = messages.cautions;
 
-/** Every address that may show something of a sitting. */
-function addressesOf(id: string): string[] {
-  const page = `/learn/sittings/${id}`;
-  const others = ['/learn/questions', '/learn', '/me', '/me/export/json', '/me/export/csv'];
-  return [page, `${page}?at=1`, `${page}?at=2`, `${page}?at=9`, ...others];
-}
+/** What may show something of a sitting, besides its own address. */
+const OTHER_ADDRESSES = ['/learn/questions', '/learn', '/me', '/me/export/json', '/me/export/csv'];
 
 /** Somebody who has nothing marked, so that nothing may be told anywhere. */
 let somebody: Somebody;
@@ -35,24 +29,29 @@ test.beforeAll(async () => {
 
 const theirs = () => ({ learnerId: somebody.id, organizationId: somebody.organizationId });
 
-for (const mode of ['drill', 'check', 'review'] as const)
-  for (const { name, spec } of everyKindAndForm())
-    test(`an open ${mode} tells nothing of ${name} but what is asked`, async ({ page }) => {
-      await signInNew(page, somebody);
-      const id = await openSitting([spec], { mode, ...theirs() });
-      const answers = await wholeBothWays(page.request, addressesOf(id));
-      expect(answers.some((answer) => tells(answer, stemOf(spec)))).toBe(true);
-      for (const answer of answers) expectNothingTold(answer, spec);
-    });
+for (const mode of ['drill', 'review'] as const)
+  test(`an open ${mode} tells nothing of any kind but what is asked`, async ({ page }) => {
+    await signInNew(page, somebody);
+    for (const question of everySecret()) {
+      const at = `/learn/sittings/${await openSitting([question.spec], { mode, ...theirs() })}`;
+      const answers = await wholeBothWays(page.request, [at, `${at}?at=1`, `${at}?at=2`, `${at}?at=9`]);
+      for (const answer of answers) expectAskedAlone(answer, question);
+    }
+    for (const answer of await wholeBothWays(page.request, OTHER_ADDRESSES)) expectNothingTold(answer);
+  });
+
+test('an open check tells nothing of any kind but what is asked, wherever one is in it', async ({ page }) => {
+  await signInNew(page, somebody);
+  await expectCheckTellsNothing(page.request, await openSitting(specs(), { mode: 'check', ...theirs() }));
+});
 
 test('what is looked for is found once a question is answered', async ({ request }) => {
-  for (const { name, spec } of everyKindAndForm()) {
+  for (const { name, spec, secrets } of everySecret()) {
     const id = await openSitting([spec]);
     const told = await answer(id, spec);
     expect(told.length, name).toBeGreaterThan(0);
     const [page = ''] = await wholeBothWays(request, [`/learn/sittings/${id}`]);
-    for (const sentence of secretsOf(spec).slice(0, 1))
-      expect(tells(page, sentence), `${name}: ${sentence}`).toBe(true);
+    for (const secret of secrets.slice(0, 1)) expect(inLetters(page), name).toContain(secret);
   }
 });
 
@@ -79,17 +78,19 @@ for (const kind of ['spot-hazard', 'which-tool', 'put-in-order'] as const)
     expect(await warnedOf(check)).toEqual(warnings);
   });
 
-test('saving answers of a check, wrong or right, is answered without a word on them', async ({ page }) => {
-  await signInNew(page, somebody);
-  for (const { name, spec } of everyKindAndForm())
-    for (const right of [true, false]) {
-      const id = await openSitting([spec], { mode: 'check', ...theirs() });
-      const told = await answer(id, spec, { right, action: 'saveAnswer', who: somebody.id });
-      expect(told, name).toContain('"done":true');
-      expectNothingTold(told, spec);
-      for (const one of await wholeBothWays(page.request, addressesOf(id))) expectNothingTold(one, spec);
+for (const right of [true, false])
+  test(`saving ${right ? 'right' : 'wrong'} answers of a check is answered without a word on them`, async ({
+    page,
+  }) => {
+    await signInNew(page, somebody);
+    const id = await openSitting(specs(), { mode: 'check', ...theirs() });
+    for (const [index, question] of everySecret().entries()) {
+      const told = await answer(id, question.spec, { right, action: 'saveAnswer', who: somebody.id, place: index + 1 });
+      expect(told, question.name).toContain('"done":true');
+      expectNothingTold(told, question);
     }
-});
+    await expectCheckTellsNothing(page.request, id);
+  });
 
 for (const mode of ['drill', 'check'] as const)
   test(`two questions of a ${mode} that differ in nothing but the key are the same, byte for byte`, async ({
@@ -127,14 +128,34 @@ test('saving the same choice where it is right and where it is wrong is answered
 });
 
 test('a flag, and a question asked next, tell nothing of what is open', async () => {
-  for (const { spec } of everyKindAndForm().slice(0, 4)) {
-    const id = await openSitting([spec, spec], { mode: 'check' });
-    const { text } = await send(id, 'flagQuestion', { flagged: 'yes' });
-    expect(text).toContain('"done":true');
-    expectNothingTold(text, spec);
-    expectNothingTold((await send(id, 'nextQuestion', {})).text, spec);
+  const id = await openSitting(specs(), { mode: 'check' });
+  for (const [index, question] of everySecret().entries()) {
+    const { text } = await send(id, 'flagQuestion', { flagged: 'yes' }, { place: index + 1 });
+    expect(text, question.name).toContain('"done":true');
+    expectNothingTold(text, question);
+    expectNothingTold((await send(id, 'nextQuestion', {}, { place: index + 1 })).text, question);
   }
 });
+
+/** Whether an answer says something, however it writes signs. */
+function tells(answer: string, sentence: string): boolean {
+  return inLetters(answer).includes(inLetters(sentence));
+}
+
+function specs(): QuestionSpec[] {
+  return everySecret().map(({ spec }) => spec);
+}
+
+/** Each place of an open check that asks every kind, and everything around it, read by who is signed in. */
+async function expectCheckTellsNothing(request: APIRequestContext, id: string): Promise<void> {
+  const at = `/learn/sittings/${id}`;
+  for (const [index, question] of everySecret().entries())
+    for (const answer of await wholeBothWays(request, [`${at}?at=${index + 1}`])) expectAskedAlone(answer, question);
+  // With no place named, or one that is not there, the first is asked.
+  const [first] = everySecret();
+  for (const answer of await wholeBothWays(request, [at, `${at}?at=99`])) expectNothingTold(answer, first);
+  for (const answer of await wholeBothWays(request, OTHER_ADDRESSES)) expectNothingTold(answer);
+}
 
 /** Versions of written questions of every form, in two rows that differ in their keys alone. */
 async function keysApart(): Promise<[string[], string[]]> {
@@ -156,10 +177,16 @@ async function keysApart(): Promise<[string[], string[]]> {
 async function answer(
   id: string,
   spec: QuestionSpec,
-  { right = true, action = 'answerQuestion', who = people.learner.id as string } = {},
+  { right = true, action = 'answerQuestion', ...where }: { right?: boolean; action?: string } & Where = {},
 ): Promise<string> {
-  const { text } = await send(id, action, answerFields(anAnswerTo(questionOf(spec), right)), who);
+  const { text } = await send(id, action, answerFields(anAnswerTo(questionOf(spec), right)), where);
   return text;
+}
+
+/** Whose press it is, the learner's unless said otherwise, and at which place, the first unless said otherwise. */
+interface Where {
+  who?: string;
+  place?: number;
 }
 
 let pressed = 0;
@@ -168,57 +195,25 @@ async function send(
   sittingId: string,
   action: string,
   fields: Record<string, string | readonly string[]>,
-  who: string = people.learner.id,
+  { who = people.learner.id, place = 1 }: Where = {},
 ) {
   const cookie = await newSession(shared(), who);
   const origin = `http://127.0.0.1:${placeFor(SHARED_PORT).port}`;
-  const common = { sittingId, place: '1', key: String(++pressed).padStart(32, '0') };
-  return callAction({ origin, cookie }, `/learn/sittings/${sittingId}`, action, { ...common, ...fields });
+  const common = { sittingId, place: String(place), key: String(++pressed).padStart(32, '0') };
+  return callAction({ origin, cookie }, `/learn/sittings/${sittingId}?at=${place}`, action, { ...common, ...fields });
 }
 
-function expectNothingTold(answer: string, spec: QuestionSpec): void {
-  expect(TELLING.exec(answer)?.[0]).toBeUndefined();
-  expect(answer).not.toContain(spec.seed);
-  for (const sentence of secretsOf(spec)) expect(tells(answer, sentence), sentence).toBe(false);
+function expectAskedAlone(answer: string, asked: SecretQuestion): void {
+  expect(inLetters(answer), asked.name).toContain(asked.stem);
+  expectNothingTold(answer, asked);
 }
 
-/** Sentences that only somebody who has answered may read. */
-function secretsOf(spec: QuestionSpec): string[] {
-  const question = questionOf(spec);
-  const { key } = question;
-  const because = 'because' in key ? Object.values(key.because ?? {}) : [];
-  const slips =
-    key.form === 'numbers' ? Object.values(key.parts).flatMap((part) => part.slips.map(({ line }) => line)) : [];
-  const open = inLetters(
-    JSON.stringify([question.stem, question.answer, question.figure], (_, value) => lineIn(value, spec)),
-  );
-  return [...question.explanation, ...because, ...slips]
-    .map((line) => said(line, spec))
-    .filter((sentence) => sentence.length > 20 && !open.includes(inLetters(sentence)));
-}
-
-function stemOf(spec: QuestionSpec): string {
-  const [first] = questionOf(spec).stem;
-  return first ? said(first, spec) : '';
-}
-
-function lineIn(value: unknown, spec: QuestionSpec): unknown {
-  return typeof value === 'object' && value !== null && 'say' in value ? said(value as Line, spec) : value;
-}
-
-function said(line: Line, { kind }: QuestionSpec): string {
-  const words = sayer(kindOf(kind, catalogue).content, catalogue)(line);
-  return 'text' in words ? words.text : words.markdown;
-}
-
-/** Whether an answer says something, however it writes signs. */
-function tells(answer: string, sentence: string): boolean {
-  return inLetters(answer).includes(inLetters(sentence));
-}
-
-function inLetters(text: string): string {
-  return text
-    .replace(/&(?:#x?[0-9a-f]+|[a-z]+);|\\u[0-9a-f]{4}|<!--.*?-->/gi, '')
-    .replace(/[^a-z0-9]/gi, '')
-    .toLowerCase();
+/** Nothing is told of any kind, whichever of them is asked on the page. */
+function expectNothingTold(answer: string, asked?: SecretQuestion): void {
+  const letters = inLetters(answer);
+  const told = everySecret().flatMap(({ name, spec, secrets }) => [
+    ...(answer.includes(spec.seed) ? [`${name}: ${spec.seed}`] : []),
+    ...secrets.filter((secret) => letters.includes(secret) && !asked?.open.includes(secret)),
+  ]);
+  expect([...told, ...(TELLING.exec(answer) ?? [])], `while ${asked?.name ?? 'nothing'} is asked`).toEqual([]);
 }

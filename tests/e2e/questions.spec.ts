@@ -9,16 +9,7 @@ import type { QuestionBody } from '@/lib/questions/question';
 import { callAction } from '../support/call-action';
 import { college, newSession, people, SESSION_COOKIE } from '../support/people';
 import { freshData, openPlace, placeFor, SHARED_PORT, startServer, untilUp } from '../support/server';
-import {
-  anAnswerTo,
-  answerDrill,
-  aSpec,
-  everyKindAndForm,
-  give,
-  openSitting,
-  questionOf,
-  shared,
-} from './at-questions';
+import { anAnswerTo, answerDrill, aSpec, give, kindsAndForms, openSitting, questionOf, shared } from './at-questions';
 import { expectClean } from './clean';
 import { expect, test } from './fixtures';
 import { expectNoOverflow } from './no-overflow';
@@ -29,6 +20,8 @@ import { tabTo } from './tabbing';
 const dial = aSpec('read-dial');
 const judged = aSpec('judge');
 const limit = aSpec('which-limit', 'choice');
+
+const PHONE = { width: 390, height: 844 };
 
 test('somebody drills a topic with the keyboard alone', async ({ page }) => {
   await page.goto('/learn/questions');
@@ -307,16 +300,7 @@ test.describe('what is somebody else’s', () => {
 });
 
 test.describe('on a phone', () => {
-  test.use({ viewport: { width: 390, height: 844 } });
-
-  for (const { name, spec } of everyKindAndForm())
-    test(`nothing of ${name} sticks out sideways, before and after the answer`, async ({ page }) => {
-      const id = await openSitting([spec]);
-      await page.goto(`/learn/sittings/${id}`);
-      await expectNoOverflow(page);
-      await answerDrill(page, anAnswerTo(questionOf(spec), false));
-      await expectNoOverflow(page);
-    });
+  test.use({ viewport: PHONE });
 
   test('nothing sticks out sideways of the ways in, of a long check and of its result', async ({ page }) => {
     await page.goto('/learn/questions');
@@ -333,16 +317,23 @@ test.describe('on a phone', () => {
     await page.getByRole('button', { name: 'Hand it in' }).click();
     await expect(page.getByRole('heading', { name: 'How it went' })).toBeVisible();
     await page.getByRole('link', { name: /^Question 1:/ }).click();
+    await expect(page.getByRole('heading', { name: 'How it comes about' })).toBeVisible();
     await expectNoOverflow(page);
   });
 });
 
-for (const { name, spec } of everyKindAndForm())
-  test(`axe finds nothing serious on ${name}, before and after the answer`, async ({ page }) => {
-    const id = await openSitting([spec]);
-    await page.goto(`/learn/sittings/${id}`);
+for (const { name, kind, form } of kindsAndForms)
+  test(`axe finds nothing serious on ${name}, and on a phone nothing sticks out, before and after the answer`, async ({
+    page,
+  }) => {
+    const spec = aSpec(kind, form, 'each');
+    await page.goto(`/learn/sittings/${await openSitting([spec])}`);
     await expectClean(page);
+    await page.setViewportSize(PHONE);
+    await expectNoOverflow(page);
     await answerDrill(page, anAnswerTo(questionOf(spec), false));
+    await expectNoOverflow(page);
+    await page.setViewportSize({ width: 1280, height: 800 });
     await expectClean(page);
   });
 
@@ -357,6 +348,7 @@ test('axe finds nothing serious on the ways in, on a check and on its result', a
   await expectClean(page);
   await page.getByRole('button', { name: 'Hand it in' }).click();
   await page.getByRole('link', { name: /^Question 1:/ }).click();
+  await expect(page.getByRole('heading', { name: 'How it comes about' })).toBeVisible();
   await expectClean(page);
 });
 

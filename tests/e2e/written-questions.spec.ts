@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import sharp from 'sharp';
 import messages from '@/content/messages/en.json' with { type: 'json' };
@@ -19,6 +18,7 @@ import { callAction } from '../support/call-action';
 import { newSession, SESSION_COOKIE } from '../support/people';
 import { openPlace, placeFor, SHARED_PORT } from '../support/server';
 import { aWrittenQuestion } from '../support/written-questions';
+import { expectClean } from './clean';
 import { expect, test } from './fixtures';
 import { expectNotThere } from './not-yours-alike';
 import { type Somebody, signInNew, somebodyNew } from './somebody-new';
@@ -449,16 +449,3 @@ test.describe('on a phone', () => {
     }
   });
 });
-
-/** In both themes; the dark one differs in nothing but its colours. */
-async function expectClean(page: Page, where: string): Promise<void> {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    const grave = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-    expect(
-      grave.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`),
-      where,
-    ).toEqual([]);
-  }
-}

@@ -6,6 +6,7 @@ import { markAnswer } from '@/lib/questions/mark';
 import type { GeneratedQuestion, QuestionKindId } from '@/lib/questions/question';
 import { kindOf, questionFromSeed } from '@/lib/questions/question-from-seed';
 import { catalogue } from './bench-rig';
+import { formsOfKinds } from './forms-of-kinds';
 
 /** Seeds that every kind is drawn with. */
 export const SEEDS = 5000;
@@ -25,11 +26,13 @@ export function expectSoundQuestions(
 ): void {
   const { kind: made, content } = kindOf(kind, catalogue);
   const said = sayer(content, catalogue);
+  const forms = new Set<AnswerForm['form']>();
   for (let seed = 0; seed < seeds; seed++) {
     // Every other seed has a topic, each of them in turn.
     const topic = made.topics[(seed / 2) % made.topics.length];
     const spec = { kind, seed: `sound-${seed}`, ...(seed % 2 === 0 && topic !== undefined && { topic }) };
     const question = questionFromSeed(spec, catalogue);
+    forms.add(question.answer.form);
     try {
       expectSoundKey(question);
       if (spec.topic) expect(question.topics).toContain(spec.topic);
@@ -48,6 +51,7 @@ export function expectSoundQuestions(
       });
     }
   }
+  expect([...forms].sort()).toEqual([...formsOfKinds[kind]].sort());
 }
 
 /** The answer that a key asks for. */

@@ -15,6 +15,7 @@ import type { Resource } from '@/lib/accounts/resource';
 import { parseRoles } from '@/lib/accounts/roles';
 import { database } from './database';
 import type { Behind } from './doors';
+import { setReaderFor } from './sets/set-reader';
 
 /** Gives the id that a request carries under a name; undefined where it carries none. */
 export type IdNamed = (name: string) => string | undefined;
@@ -33,7 +34,7 @@ export async function resourceBehind(
   if (!organizationId) return undefined;
   if (behind === 'organization') return ofOrganization(organizationId);
   if (behind === 'own-work') return { kind: 'work', organizationId, personId };
-  return named(behind, { personId, organizationId }, idNamed);
+  return named(behind, { personId, organizationId, actor }, idNamed);
 }
 
 type Named = keyof typeof nameOfId;
@@ -41,6 +42,7 @@ type Named = keyof typeof nameOfId;
 interface Asking {
   personId: string;
   organizationId: string;
+  actor: Actor;
 }
 
 async function named(behind: Named, asking: Asking, idNamed: IdNamed): Promise<Resource | undefined> {
@@ -62,7 +64,7 @@ async function named(behind: Named, asking: Asking, idNamed: IdNamed): Promise<R
     case 'picture':
       return ofOrganization((await findPicture(database(), id))?.organizationId);
     case 'set':
-      return ofOrganization(await findSetsOrganization(database(), id));
+      return ofOrganization(await findSetsOrganization(database(), id, setReaderFor(asking.actor)));
     case 'assignment':
       return ofOrganization(await findAssignmentsOrganization(database(), id));
     case 'given-assignment':

@@ -78,6 +78,7 @@ export const permissions = {
 
   'sets.see': teaching,
   'sets.change': teaching,
+  'sets.see-unshared': administrator,
   'assignments.see': teaching,
   'assignments.change': teaching,
   'appeal.make': own,

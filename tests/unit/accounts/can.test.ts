@@ -154,7 +154,7 @@ const changingSignIn = ['member.set-pin', 'member.rename', 'member.make-reset-li
 const administering: Demand = {
   here: [
     ...['people.see', 'people.add', 'people.invite', 'classes.see', 'classes.change', 'gradebook.see'],
-    ...['log.see', 'log.export', 'settings.see', 'settings.change'],
+    ...['log.see', 'log.export', 'settings.see', 'settings.change', 'sets.see-unshared'],
   ] as Action[],
   ...toEveryMember([
     'member.see',

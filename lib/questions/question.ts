@@ -3,7 +3,7 @@ import type { Figure } from './figure';
 import type { Line } from './line';
 
 /** Moves whenever a change of code moves a generated question. */
-export const QUESTION_VERSION = 4;
+export const QUESTION_VERSION = 5;
 
 /** Kinds of generated questions, in the order of the work they drill. */
 export const questionKindIds = [

@@ -29,12 +29,15 @@ test.each<[string, number, string]>([
 test('the explanation works out u and the guard band of the grade B gauge', () => {
   const [line] = suctionQuestion('grade B', 6).explanation.filter((one) => 'say' in one && one.say === 'guard');
   const said = line && 'say' in line ? line.with : {};
-  expect(said).toMatchObject({ uncertainty: expect.closeTo(0.539, 3), guard: { quantity: expect.closeTo(0.887, 3) } });
+  expect(said).toMatchObject({
+    uncertainty: { quantity: expect.closeTo(0.539, 3) },
+    guard: { quantity: expect.closeTo(0.887, 3) },
+  });
 });
 
 test('the explanation works out u of the grade 1A gauge', () => {
   const [line] = suctionQuestion('grade 1A', 6).explanation.filter((one) => 'say' in one && one.say === 'guard');
-  expect(line && 'say' in line ? line.with : {}).toMatchObject({ uncertainty: expect.closeTo(0.104, 3) });
+  expect(line && 'say' in line ? line.with : {}).toMatchObject({ uncertainty: { quantity: expect.closeTo(0.104, 3) } });
 });
 
 function suctionQuestion(grade: string, value: number) {

@@ -11,7 +11,7 @@ export function exactNumber(number: number): Value {
   return { number, decimals: decimalsOf(number) };
 }
 
-/** Binary dust left out. */
-function decimalsOf(value: number): number {
+/** Of a number as it is written, binary dust left out. */
+export function decimalsOf(value: number): number {
   return Number(value.toPrecision(9)).toString().split('.')[1]?.length ?? 0;
 }

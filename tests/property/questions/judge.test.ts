@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { type Said, sayer } from '@/app/_server/questions/say';
 import { gaugeFor } from '@/lib/cases/perform-check';
 import type { Gauge } from '@/lib/gauges/gauge';
 import type { GeneratedQuestion } from '@/lib/questions/question';
@@ -38,6 +39,70 @@ test('no clear reading lies so close to its limit, nor a close one so far off, t
     1000,
   );
 });
+
+test('the figures of an explanation add up as they are printed', () => {
+  const say = sayer(catalogue.questions.get('judge'), catalogue);
+  let compared = 0;
+  let others = 0;
+  expectSoundQuestions(
+    'judge',
+    ({ explanation, key }) => {
+      const text = explanation.map((line) => wordsOf(say(line))).join(' ');
+      const [, percent, span, share] = figuresIn(text, /reading: (\S+) % of (\S+) \S+ is ± (\S+)/);
+      if (percent && span && share) expectRounded(share, (at(percent) * at(span)) / 100);
+      const [, accuracy, readable, u] = figuresIn(text, /√\((\S+)² \+ (\S+)²\) ÷ √3 = (\S+)/);
+      const [, same, guard] = figuresIn(text, /1\.645 × (\S+) \S+ = (\S+)/);
+      if (!accuracy || !readable || !u || !guard) throw new Error(`No figures in ${text}`);
+      expectRounded(u, Math.sqrt((at(accuracy) ** 2 + at(readable) ** 2) / 3));
+      expect(same).toBe(u);
+      expectRounded(guard, 1.645 * at(u));
+      const [, value, distance, side, limit, than, against] = figuresIn(
+        text,
+        /It shows (\S+) \S+, (\S+) \S+ (inside|outside) the limit of (\S+) \S+ That is (more|less) than (\S+)/,
+      );
+      if (!value || !distance || !limit) return;
+      compared++;
+      expect(at(distance)).toBeCloseTo(Math.abs(at(value) - at(limit)), 9);
+      expect(against).toBe(guard);
+      expect(than).toBe(at(distance) > at(guard) ? 'more' : 'less');
+      expect(['inside', 'outside']).toContain(side);
+      const [, converted] = figuresIn(text, /In the unit of the instrument \S+ \S+ is (\S+)/);
+      if (converted) expect(converted).toBe(limit);
+      // What speaks against the others has no figures of its own.
+      const because = key.form === 'choice' ? Object.values(key.because ?? {}) : [];
+      for (const line of because) {
+        const [, apart, kept] = figuresIn(
+          wordsOf(say(line)),
+          /It lies (?:only )?(\S+) .*?(\d\S*) \S+ (?:that )?has to be/,
+        );
+        if (!apart || !kept) continue;
+        others++;
+        expect([apart, kept]).toEqual([distance, guard]);
+      }
+    },
+    1500,
+  );
+  expect(compared).toBeGreaterThan(1000);
+  expect(others).toBeGreaterThan(1000);
+});
+
+function wordsOf(said: Said): string {
+  return ('text' in said ? said.text : said.markdown).replaceAll('\u00a0', ' ');
+}
+
+function figuresIn(text: string, pattern: RegExp): (string | undefined)[] {
+  return pattern.exec(text) ?? [];
+}
+
+function at(printed: string): number {
+  return Number(printed.replaceAll(',', ''));
+}
+
+/** A printed figure is what it was worked out from, rounded at its last digit. */
+function expectRounded(printed: string, value: number): void {
+  const step = 10 ** -(printed.split('.')[1]?.length ?? 0);
+  expect(Math.abs(at(printed) - value), `${printed} for ${value}`).toBeLessThanOrEqual(0.5 * step * (1 + 1e-6));
+}
 
 /** What the question shows, in the unit of its instrument. */
 function facts(question: GeneratedQuestion) {

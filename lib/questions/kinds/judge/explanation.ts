@@ -2,11 +2,12 @@ import { verdictOf } from '../../../checks/verdict';
 import type { Line } from '../../line';
 import { exact, exactNumber } from '../../shared/exact';
 import type { Judgement } from './judgement';
+import { type Printed, printedOf } from './printed';
 
 /** Error, uncertainty, guard band and comparison, each with this reading's numbers. */
 export function explanationOf(judgement: Judgement): Line[] {
-  const { gauge, accuracy, readable, uncertainty, guard } = judgement;
-  const { unit } = gauge;
+  const { accuracy, readable } = judgement;
+  const printed = printedOf(judgement);
   return [
     errorLine(judgement),
     {
@@ -14,12 +15,12 @@ export function explanationOf(judgement: Judgement): Line[] {
       with: {
         accuracy: exactNumber(accuracy),
         readable: exactNumber(readable),
-        uncertainty: { quantity: uncertainty, unit },
+        uncertainty: printed.uncertainty,
       },
     },
-    { say: 'guard', with: { uncertainty, guard: { quantity: guard, unit } } },
-    ...converted(judgement),
-    comparisonLine(judgement),
+    { say: 'guard', with: { uncertainty: printed.uncertainty, guard: printed.guard } },
+    ...converted(judgement, printed),
+    comparisonLine(judgement, printed),
   ];
 }
 
@@ -36,33 +37,28 @@ function errorLine({ gauge: { accuracy: by, range, unit }, accuracy, readable }:
   };
 }
 
-function converted({ gauge, line, end, limit }: Judgement): Line[] {
+function converted({ gauge, line, end }: Judgement, { limit }: Printed): Line[] {
   if (gauge.unit === line.unit) return [];
-  return [
-    {
-      say: 'converted',
-      with: { limit: exact(line[end] ?? 0, line.unit), same: { quantity: limit, unit: gauge.unit } },
-    },
-  ];
+  return [{ say: 'converted', with: { limit: exact(line[end] ?? 0, line.unit), same: limit } }];
 }
 
-function comparisonLine({ shown, gauge, value, comparison, inside, guard, limit }: Judgement): Line {
+function comparisonLine({ shown, gauge, value, comparison, inside, guard }: Judgement, printed: Printed): Line {
   const { unit } = gauge;
   const verdict = { name: 'verdict' as const, id: verdictOf(comparison) };
   if (shown.kind === 'off-scale')
     return {
       say: comparison === 'too-close' ? 'stopOpen' : 'stopSettled',
-      with: { way: shown.end, end: exact(value, unit), limit: { quantity: limit, unit }, verdict },
+      with: { way: shown.end, end: exact(value, unit), limit: printed.limit, verdict },
     };
   return {
     say: 'compared',
     with: {
       value: exact(value, unit),
-      limit: { quantity: limit, unit },
-      distance: { quantity: Math.abs(inside), unit },
+      limit: printed.limit,
+      distance: printed.distance,
       side: inside < 0 ? 'outside' : 'inside',
       than: Math.abs(inside) > guard ? 'more' : 'less',
-      guard: { quantity: guard, unit },
+      guard: printed.guard,
       verdict,
     },
   };

@@ -3,6 +3,7 @@ import type { Line } from '../../line';
 import { exact } from '../../shared/exact';
 import type { Choice } from '../../shared/shuffled-options';
 import type { Judgement } from './judgement';
+import { printedOf } from './printed';
 
 /** What can be said of a reading; `at-stop` only where the pointer stands there. */
 type Saying = Comparison | 'at-stop';
@@ -39,9 +40,9 @@ function sayingLine(saying: Saying, { line: { min, max, unit } }: Judgement): Li
 }
 
 function because(saying: Saying, judgement: Judgement): Line {
-  const { comparison, shown, gauge, inside, guard, line } = judgement;
-  const [distance, kept] = [Math.abs(inside), guard].map((quantity) => ({ quantity, unit: gauge.unit }));
-  const numbers = { distance: distance ?? 0, guard: kept ?? 0 };
+  const { comparison, shown, gauge, line } = judgement;
+  const { distance, guard } = printedOf(judgement);
+  const numbers = { distance, guard };
   const off = shown.kind === 'off-scale';
   if (off && comparison === 'too-close')
     return { say: 'notKnownBeyond', with: { end: exact(judgement.value, gauge.unit) } };

@@ -1,4 +1,3 @@
-import { execFileSync } from 'node:child_process';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import {
@@ -14,6 +13,7 @@ import { describeCase } from '@/lib/cases/describe-case';
 import { appliesTo } from '@/lib/faults/apply-cause';
 import { canRun } from '@/lib/symptoms/complaint';
 import { catalogue } from '../support/bench-rig';
+import { runCommandLine } from '../support/command-line';
 
 const seeds = fc.uint8Array({ minLength: 5, maxLength: 5 }).map(seedFromBytes);
 /** A rig with causes that it can have. */
@@ -71,8 +71,7 @@ test('no two ids share the fingerprint that codes carry', () => {
 });
 
 test('two processes print the same bytes for the same seed', () => {
-  const print = () =>
-    execFileSync('npx', ['tsx', 'app/_cli/case.ts', '--seed', 'alder-17', '--json'], { encoding: 'utf8' });
+  const print = () => runCommandLine('case', '--seed', 'alder-17', '--json').stdout;
   const [one, other] = [print(), print()];
   expect(one.length).toBeGreaterThan(1000);
   expect(other).toBe(one);

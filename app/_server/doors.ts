@@ -89,6 +89,11 @@ export const routeDoors = {
   '/questions/[questionId]': { action: 'questions.see', behind: 'written-question' },
   '/pictures/[pictureId]': { action: 'picture.see', behind: 'picture' },
 
+  '/gradebook': { action: 'gradebook.see', behind: 'organization' },
+  '/gradebook/print': { action: 'gradebook.see', behind: 'organization' },
+  '/gradebook/turns': { action: 'gradebook.see', behind: 'organization' },
+  '/gradebook/export': { action: 'gradebook.export', behind: 'organization' },
+
   '/log': { action: 'log.see', behind: 'organization' },
   '/log/export': { action: 'log.export', behind: 'organization' },
   '/settings': { action: 'settings.see', behind: 'organization' },

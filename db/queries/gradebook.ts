@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, inArray, isNull, like, lte } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, isNotNull, isNull, like, lte } from 'drizzle-orm';
 import type { AssignmentRules } from '../../lib/assignments/rules';
 import type { Db } from '../client';
 import {
@@ -128,4 +128,35 @@ export async function listBookedTurns(db: Db, assignmentIds: readonly string[]):
     .leftJoin(turnResults, eq(turnResults.turnId, turns.id))
     .where(inArray(turns.assignmentId, [...assignmentIds]))
     .orderBy(asc(turns.number));
+}
+
+/** The turns of somebody at an assignment of an organisation, with what they came to; undefined for what is not there. */
+export async function findTurnsAt(
+  db: Db,
+  { organizationId, assignmentId, personId }: { organizationId: string; assignmentId: string; personId: string },
+) {
+  const [found] = await db
+    .select({ assignment: assignments, person: users.name })
+    .from(assignments)
+    .innerJoin(members, and(eq(members.organizationId, assignments.organizationId), eq(members.userId, personId)))
+    .innerJoin(users, eq(users.id, members.userId))
+    .where(and(eq(assignments.id, assignmentId), eq(assignments.organizationId, organizationId)));
+  if (!found) return undefined;
+  const rows = await db
+    .select({ turn: turns, result: turnResults })
+    .from(turns)
+    .leftJoin(turnResults, eq(turnResults.turnId, turns.id))
+    .where(and(eq(turns.assignmentId, assignmentId), eq(turns.learnerId, personId)))
+    .orderBy(asc(turns.number));
+  return { ...found, turns: rows };
+}
+
+/** Whether a turn at an assignment waits for a person to mark something. */
+export async function isMarkedWhole(db: Db, assignmentId: string): Promise<boolean> {
+  const rows = await db
+    .select({ waiting: turnResults.waiting })
+    .from(turns)
+    .leftJoin(turnResults, eq(turnResults.turnId, turns.id))
+    .where(and(eq(turns.assignmentId, assignmentId), isNotNull(turns.handedInAt)));
+  return rows.every(({ waiting }) => waiting === 0);
 }

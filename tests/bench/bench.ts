@@ -4,6 +4,7 @@ import { measureCases, measureMemory } from './cases';
 import { measureDiagnosis } from './diagnosis';
 import { measureExport } from './exchange';
 import { measureFirstLoad } from './first-load';
+import { measureGradebook } from './gradebook';
 import { measureGrading } from './grading';
 import { measurePassiveLine } from './passive-line';
 import { measureQuestions } from './questions';
@@ -140,6 +141,7 @@ async function measureSite(): Promise<Figure[]> {
     const load = await measureFirstLoad(db);
     const reading = await measureTakeReading(db);
     const answer = await measureAnswerQuestion(db);
+    const book = await measureGradebook(db);
     return [
       {
         name: 'first-load script of the case page',
@@ -159,6 +161,12 @@ async function measureSite(): Promise<Figure[]> {
         unit: 'ms',
         measured: answer.p95,
         note: `median ${show(answer.median)} ms of ${answer.answers} over all kinds`,
+      },
+      {
+        name: 'gradebook of 500 people × 60 assignments',
+        unit: 'ms',
+        measured: book.page.min,
+        note: `${spreadWords(book.page)}; ${show(book.gzipKb)} kB gzip of ${show(book.kb)}`,
       },
     ];
   });

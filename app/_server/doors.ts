@@ -93,6 +93,9 @@ export const routeDoors = {
   '/gradebook/print': { action: 'gradebook.see', behind: 'organization' },
   '/gradebook/turns': { action: 'gradebook.see', behind: 'organization' },
   '/gradebook/export': { action: 'gradebook.export', behind: 'organization' },
+  '/assignments': { action: 'assignments.see', behind: 'organization' },
+  '/assignments/new': { action: 'assignments.change', behind: 'organization' },
+  '/assignments/[assignmentId]': { action: 'assignments.see', behind: 'assignment' },
 
   '/log': { action: 'log.see', behind: 'organization' },
   '/log/export': { action: 'log.export', behind: 'organization' },
@@ -156,6 +159,7 @@ export const actionDoors = {
   giveClassPlace: { action: 'classes.change', behind: 'class' },
   takeClassPlace: { action: 'classes.change', behind: 'class' },
   makeJoinCode: { action: 'classes.change', behind: 'class' },
+  setClassZone: { action: 'classes.change', behind: 'class' },
   closeJoinCode: { action: 'classes.change', behind: 'class' },
 
   createQuestion: { action: 'questions.write', behind: 'organization' },
@@ -166,6 +170,11 @@ export const actionDoors = {
   approveQuestion: { action: 'questions.review', behind: 'written-question' },
   sendBackQuestion: { action: 'questions.review', behind: 'written-question' },
   markFreeText: { action: 'questions.mark', behind: 'organization' },
+
+  giveAssignment: { action: 'assignments.change', behind: 'organization' },
+  changeAssignmentDates: { action: 'assignments.change', behind: 'assignment' },
+  giveExtraTime: { action: 'assignments.change', behind: 'assignment' },
+  archiveAssignment: { action: 'assignments.change', behind: 'assignment' },
 
   changeSettings: { action: 'settings.change', behind: 'organization' },
   backUpNow: { action: 'installation.back-up', behind: 'installation' },

@@ -16,6 +16,7 @@ import { addingClass, addingClassPlace, changingClass, removingClassPlace } from
 import { addingLogEntry } from '@/db/queries/log-entries';
 import { claimThen } from '@/db/together';
 import { JOIN_CODE_LENGTH, joinCodeFrom } from '@/lib/accounts/join-code';
+import { momentOf } from '@/lib/assignments/local-time';
 
 const DAY_MS = 24 * 60 * 60 * 1000;
 /** How long a join code lasts. */
@@ -24,6 +25,12 @@ const CODE_DAYS = 14;
 const named = z.object({ name: z.string().trim().min(1).max(80) });
 const added = named.extend({ key: z.string().regex(/^[0-9a-f-]{16,64}$/i) });
 const placed = z.object({ personId: z.string().min(1).max(80) });
+const zoned = z.object({
+  timeZone: z
+    .string()
+    .max(64)
+    .refine((zone) => zone === '' || momentOf('2026-01-01T00:00', zone) !== undefined),
+});
 const put = z.object({ put: z.enum(['away', 'back']) });
 
 /** Adds a class, once however often the form is sent, and goes to it. */
@@ -43,6 +50,15 @@ export const renameClass = action('renameClass', async (permit, form): Promise<A
   if (!parsed.success) return { error: await problemWithFields(['name']) };
   const { id } = await classFor(form);
   const change = changingClass(database(), id, parsed.data);
+  return changeClass(permit, { event: 'class-changed', classId: id, change });
+});
+
+/** Says by whose clock a class goes: its own, or the organisation's. */
+export const setClassZone = action('setClassZone', async (permit, form): Promise<ActResult> => {
+  const parsed = zoned.safeParse(fieldsOf(form));
+  if (!parsed.success) return { error: await problemWithFields(['timeZone']) };
+  const { id } = await classFor(form);
+  const change = changingClass(database(), id, { timeZone: parsed.data.timeZone || null });
   return changeClass(permit, { event: 'class-changed', classId: id, change });
 });
 

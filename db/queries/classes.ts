@@ -43,6 +43,20 @@ export async function listClasses(db: Db, organizationId: string, limit: number)
     .limit(limit);
 }
 
+/** The classes of an organisation that go on, by name, with their clocks. */
+export async function listClassClocks(
+  db: Db,
+  organizationId: string,
+  limit: number,
+): Promise<Pick<Class, 'id' | 'name' | 'timeZone'>[]> {
+  return db
+    .select({ id: classes.id, name: classes.name, timeZone: classes.timeZone })
+    .from(classes)
+    .where(and(eq(classes.organizationId, organizationId), isNull(classes.archivedAt)))
+    .orderBy(asc(classes.name), asc(classes.id))
+    .limit(limit);
+}
+
 export interface ClassPerson {
   id: string;
   name: string;
@@ -107,7 +121,7 @@ export function addingClass(db: Db, made: typeof classes.$inferInsert): Statemen
 export function changingClass(
   db: Db,
   classId: string,
-  changes: Partial<Pick<Class, 'name' | 'joinCode' | 'joinCodeEndsAt' | 'archivedAt'>>,
+  changes: Partial<Pick<Class, 'name' | 'timeZone' | 'joinCode' | 'joinCodeEndsAt' | 'archivedAt'>>,
 ): Statement {
   return db.update(classes).set(changes).where(eq(classes.id, classId));
 }

@@ -87,11 +87,10 @@ function told({ findings, steps, events }: Work, { route, difficulty }: Certific
   };
 }
 
-/** By what is marked. @param weights  What the parts are worth, where it is not what the rubric says. @throws RangeError without one. */
-export function standardRubric({ rubrics }: Catalogue, weights?: Rubric['parts']): Rubric {
+function standardRubric({ rubrics }: Catalogue): Rubric {
   const rubric = rubrics.get(STANDARD_RUBRIC);
   if (!rubric) throw new RangeError(`Content has no rubric ${STANDARD_RUBRIC}`);
-  return weights ? { ...rubric, parts: weights } : rubric;
+  return rubric;
 }
 
 function healthyState({ rig, setting }: Case, { fuels }: Catalogue): RigState {

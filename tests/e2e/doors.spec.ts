@@ -203,6 +203,7 @@ const FILLED: Record<string, string> = {
   attemptId: 'none',
   personId: 'none',
   classId: 'none',
+  assignmentId: 'none',
   questionId: 'none',
   pictureId: 'none',
 };

@@ -13,6 +13,9 @@ import { rubricSchema } from '@/lib/grading/rubric';
 import { checkQuestions } from '@/lib/questions/check-questions';
 import { type QuestionContent, questionContentSchema } from '@/lib/questions/question-content';
 import { rigSchema } from '@/lib/rig/rig';
+import { blueprintSchema } from '@/lib/sets/blueprint';
+import { checkSets } from '@/lib/sets/check-sets';
+import { readySetSchema } from '@/lib/sets/ready-set';
 import { codeNamesSchema } from '@/lib/symptoms/code-names';
 import { topicSchema } from '@/lib/topics/topic';
 
@@ -38,11 +41,13 @@ export function loadCatalogue(folder = CONTENT): Catalogue {
     codeNames: only('codes', loadFolder(folder, 'codes', codeNamesSchema, hash)),
     restoring: byId(only('restoring', loadFolder(folder, 'restoring', restoringSchema)).steps),
     rubrics: loadFolder(folder, 'rubrics', rubricSchema),
+    readySets: loadFolder(folder, 'sets', readySetSchema),
+    blueprints: loadFolder(folder, 'blueprints', blueprintSchema),
     questions: loadFolder<QuestionContent>(folder, 'questions', questionContentSchema, questionHash),
     contentHash: '',
     questionHash: '',
   };
-  const broken = [...checkReferences(catalogue), ...checkQuestions(catalogue)];
+  const broken = [...checkReferences(catalogue), ...checkQuestions(catalogue), ...checkSets(catalogue)];
   if (broken.length > 0) throw new ContentError(broken.join('\n'));
   const contentHash = hash.digest('hex');
   return { ...catalogue, contentHash, questionHash: questionHash.update(contentHash).digest('hex') };

@@ -7,6 +7,8 @@ import type { Rubric } from './grading/rubric';
 import type { QuestionKindId } from './questions/question';
 import type { QuestionContent } from './questions/question-content';
 import type { Rig } from './rig/rig';
+import type { Blueprint } from './sets/blueprint';
+import type { ReadySet } from './sets/ready-set';
 import type { CodeNames } from './symptoms/code-names';
 import type { Topic } from './topics/topic';
 
@@ -25,6 +27,9 @@ export interface Catalogue {
   /** What may have to be put right before a vehicle is handed back, in the order of the file. */
   restoring: ReadonlyMap<string, RestoringStep>;
   rubrics: ReadonlyMap<string, Rubric>;
+  /** What instructors start from, and hold their sets against. */
+  readySets: ReadonlyMap<string, ReadySet>;
+  blueprints: ReadonlyMap<string, Blueprint>;
   /** SHA-256 over every content file that can move a reading. */
   contentHash: string;
   /** The same, with every content file that can move a question. */

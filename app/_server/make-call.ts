@@ -1,11 +1,12 @@
 import { recordCall } from '@/db/queries/calls';
 import type { CallAct } from '@/lib/grading/acts';
-import { gradeAttempt, type KnownOfCase } from '@/lib/grading/grade-attempt';
+import { gradeAttempt, type KnownOfCase, standardRubric } from '@/lib/grading/grade-attempt';
 import { catalogue } from './catalogue';
 import { database } from './database';
 import { caseOf, type History, readHistory } from './history';
 import type { Desk } from './permit';
 import { type ClosedReason, closedReason } from './take-act';
+import { openAt } from './turns/turn-clock';
 
 const TRIES = 5;
 
@@ -31,7 +32,7 @@ export async function makeCall(
     const history = await readHistory(desk, attemptId);
     if (!history) return { error: 'not-there' };
     if (history.call?.key === key) return { done: true };
-    const closed = closedReason(history);
+    const closed = closedReason(history, options.at ?? new Date());
     if (closed) return { error: closed };
     if (await write(desk, history, { key, body, ...options })) return { done: true };
   }
@@ -40,10 +41,11 @@ export async function makeCall(
 
 function write(
   { learnerId }: Desk,
-  { attempt, acts }: History,
+  { attempt, acts, turn }: History,
   { key, body, known, at = new Date() }: { key: string; body: CallAct } & CallOptions,
 ) {
   const seq = (acts.at(-1)?.seq ?? 0) + 1;
-  const grade = gradeAttempt(caseOf(attempt), catalogue(), [...acts, { ...body, seq }], undefined, known);
-  return recordCall(database(), learnerId, { attemptId: attempt.id, seq, key, body, grade, calledAt: at });
+  const rubric = standardRubric(catalogue(), turn?.assignment.rules.weights ?? undefined);
+  const grade = gradeAttempt(caseOf(attempt), catalogue(), [...acts, { ...body, seq }], rubric, known);
+  return recordCall(database(), learnerId, { attemptId: attempt.id, seq, key, body, grade, calledAt: at }, openAt(at));
 }

@@ -46,6 +46,11 @@ export function inventedDesk(learnerId: string, organizationId: string): Desk {
   return { learnerId, organizationId } as Desk;
 }
 
+/** The desk of somebody who left it: what ran out of time there is handed in for them. */
+export function deskLeft(learnerId: string, organizationId: string): Desk {
+  return { learnerId, organizationId } as Desk;
+}
+
 /** The organisation being worked in. @throws for an actor who is let into none. */
 export function organizationOf({ session }: SignedInPermit): string {
   const { organizationId } = session.actor as Actor;

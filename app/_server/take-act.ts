@@ -3,9 +3,10 @@ import type { OpenAct } from '@/db/schema/acts';
 import { database } from './database';
 import { type History, isSuperseded, readHistory } from './history';
 import type { Desk } from './permit';
+import { goesOn, openAt } from './turns/turn-clock';
 
 /** Why an attempt takes no act at all. */
-export type ClosedReason = 'not-there' | 'attempt-called' | 'attempt-superseded' | 'attempt-busy';
+export type ClosedReason = 'not-there' | 'attempt-called' | 'attempt-superseded' | 'attempt-busy' | 'turn-over';
 
 /** More acts than this at once come from no hand. */
 const TRIES = 5;
@@ -35,7 +36,7 @@ export async function takeAct<E extends string>(
     if (!history) return { error: 'not-there' };
     const known = history.keys.get(request.key);
     if (known !== undefined) return { seq: known };
-    const closed = closedReason(history);
+    const closed = closedReason(history, request.at ?? new Date());
     if (closed) return { error: closed };
     const decided = request.decide(history);
     if ('error' in decided) return decided;
@@ -45,8 +46,9 @@ export async function takeAct<E extends string>(
   return { error: 'attempt-busy' };
 }
 
-export function closedReason({ attempt, call }: History): ClosedReason | undefined {
+export function closedReason({ attempt, call, turn }: History, at: Date): ClosedReason | undefined {
   if (call) return 'attempt-called';
+  if (turn && !goesOn(turn.turn, at)) return 'turn-over';
   return isSuperseded(attempt) ? 'attempt-superseded' : undefined;
 }
 
@@ -56,5 +58,6 @@ function write<E extends string>(
   body: OpenAct,
 ) {
   const seq = (acts.at(-1)?.seq ?? 0) + 1;
-  return recordAct(database(), desk.learnerId, { attemptId: attempt.id, seq, key, body, createdAt: at });
+  const act = { attemptId: attempt.id, seq, key, body, createdAt: at };
+  return recordAct(database(), desk.learnerId, act, openAt(at));
 }

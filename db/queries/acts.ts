@@ -1,7 +1,8 @@
-import { and, asc, eq, notExists, sql } from 'drizzle-orm';
+import { and, asc, eq, not, notExists, sql } from 'drizzle-orm';
 import type { Db } from '../client';
 import { acts, attempts, calls } from '../schema';
 import type { OpenAct } from '../schema/acts';
+import { isInTurnOver } from './turns';
 
 export type ActRow = typeof acts.$inferSelect;
 
@@ -27,10 +28,17 @@ export interface NewAct {
 
 /**
  * Adds an act to a learner's open attempt, in one statement.
- * Undefined, and nothing changed, when the call is made, when another act took the number or the key,
- * or when the attempt is missing or someone else's.
+ * Undefined, and nothing changed, when the call is made, when another act took the number or the key, when it is part of a
+ * turn that is over, or when the attempt is missing or someone else's.
+ *
+ * @param openAt  A turn that ended by then is over.
  */
-export async function recordAct(db: Db, learnerId: string, act: NewAct): Promise<ActRow | undefined> {
+export async function recordAct(
+  db: Db,
+  learnerId: string,
+  act: NewAct,
+  openAt = act.createdAt,
+): Promise<ActRow | undefined> {
   const called = db.select({ one: sql`1` }).from(calls).where(eq(calls.attemptId, attempts.id));
   const [row] = await db
     .insert(acts)
@@ -45,7 +53,14 @@ export async function recordAct(db: Db, learnerId: string, act: NewAct): Promise
           createdAt: sql<Date>`${sql.param(act.createdAt, acts.createdAt)}`.as('created_at'),
         })
         .from(attempts)
-        .where(and(eq(attempts.id, act.attemptId), eq(attempts.learnerId, learnerId), notExists(called))),
+        .where(
+          and(
+            eq(attempts.id, act.attemptId),
+            eq(attempts.learnerId, learnerId),
+            notExists(called),
+            not(isInTurnOver(db, openAt)),
+          ),
+        ),
     )
     .onConflictDoNothing()
     .returning();

@@ -16,6 +16,14 @@ export async function recordAttempt(db: Db, attempt: NewAttempt): Promise<Attemp
   return made ?? findStarted(db, attempt.learnerId, attempt.key);
 }
 
+/** Starts an attempt; changes nothing where the key has started one. */
+export function addingAttempt(db: Db, attempt: NewAttempt): Statement {
+  return db
+    .insert(attempts)
+    .values(attempt)
+    .onConflictDoNothing({ target: [attempts.learnerId, attempts.key] });
+}
+
 /** The attempt that a key has started; undefined where it has started none. */
 export async function findStarted(db: Db, learnerId: string, key: string): Promise<Attempt | undefined> {
   const [attempt] = await db

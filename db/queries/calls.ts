@@ -1,8 +1,9 @@
-import { and, eq, sql } from 'drizzle-orm';
+import { and, eq, not, sql } from 'drizzle-orm';
 import type { CallAct } from '../../lib/grading/acts';
 import type { Grade } from '../../lib/grading/grade';
 import type { Db } from '../client';
 import { acts, attempts, calls } from '../schema';
+import { isInTurnOver } from './turns';
 
 export type CallRow = typeof calls.$inferSelect;
 
@@ -28,10 +29,17 @@ export interface NewCall {
 
 /**
  * Closes a learner's attempt with its call and grade, in one statement.
- * Undefined, and nothing changed, when it is closed already, when an act came in that was not graded,
- * or when the attempt is missing or someone else's.
+ * Undefined, and nothing changed, when it is closed already, when an act came in that was not graded, when it is part of a
+ * turn that is over, or when the attempt is missing or someone else's.
+ *
+ * @param openAt  A turn that ended by then is over.
  */
-export async function recordCall(db: Db, learnerId: string, call: NewCall): Promise<CallRow | undefined> {
+export async function recordCall(
+  db: Db,
+  learnerId: string,
+  call: NewCall,
+  openAt = call.calledAt,
+): Promise<CallRow | undefined> {
   const lastSeq = db
     .select({ last: sql<number>`coalesce(max(${acts.seq}), 0)` })
     .from(acts)
@@ -51,7 +59,12 @@ export async function recordCall(db: Db, learnerId: string, call: NewCall): Prom
         })
         .from(attempts)
         .where(
-          and(eq(attempts.id, call.attemptId), eq(attempts.learnerId, learnerId), eq(lastSeq, sql`${call.seq - 1}`)),
+          and(
+            eq(attempts.id, call.attemptId),
+            eq(attempts.learnerId, learnerId),
+            eq(lastSeq, sql`${call.seq - 1}`),
+            not(isInTurnOver(db, openAt)),
+          ),
         ),
     )
     .onConflictDoNothing()

@@ -87,10 +87,11 @@ function told({ findings, steps, events }: Work, { route, difficulty }: Certific
   };
 }
 
-function standardRubric({ rubrics }: Catalogue): Rubric {
+/** By what is marked. @param weights  What the parts are worth, where it is not what the rubric says. @throws RangeError without one. */
+export function standardRubric({ rubrics }: Catalogue, weights?: Rubric['parts']): Rubric {
   const rubric = rubrics.get(STANDARD_RUBRIC);
   if (!rubric) throw new RangeError(`Content has no rubric ${STANDARD_RUBRIC}`);
-  return rubric;
+  return weights ? { ...rubric, parts: weights } : rubric;
 }
 
 function healthyState({ rig, setting }: Case, { fuels }: Catalogue): RigState {

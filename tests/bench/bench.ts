@@ -6,6 +6,7 @@ import { measureExport } from './exchange';
 import { measureFirstLoad } from './first-load';
 import { measureGradebook } from './gradebook';
 import { measureGrading } from './grading';
+import { measureItemStatistics } from './item-statistics';
 import { measurePassiveLine } from './passive-line';
 import { measureQuestions } from './questions';
 import { measureRigPoints } from './rig-points';
@@ -69,6 +70,7 @@ async function measureLibrary(): Promise<Figure[]> {
     ...diagnosisFigures(),
     { name: 'grade of one attempt', unit: 'ms', measured: grading.min, rounds: grading },
     ...questionFigures(),
+    ...statisticsFigures(),
     ...exportFigures(),
     ...memoryFigures(),
   ];
@@ -103,6 +105,20 @@ function questionFigures(): Figure[] {
     measured: 1e3 / milliseconds.min,
     note: `${spreadWords(milliseconds)} ms each`,
   }));
+}
+
+function statisticsFigures(): Figure[] {
+  const { items, reliability, plain } = measureItemStatistics();
+  return [
+    { name: 'item statistics over 200,000 responses', unit: 'ms', measured: items.min, rounds: items },
+    {
+      name: '… beside the same with plain lists',
+      unit: '× plain',
+      measured: items.min / plain.min,
+      note: `${show(items.min)} over ${show(plain.min)} ms; medians × ${show(items.median / plain.median)}`,
+    },
+    { name: '… KR-20, whole and without each item', unit: 'ms', measured: reliability.min, rounds: reliability },
+  ];
 }
 
 function exportFigures(): Figure[] {

@@ -41,7 +41,9 @@ function numbered(from: number, to: number, step: number): number {
 export function gridLines({ min, max, major, minor }: ChartScale): { value: number; numbered: boolean }[] {
   const count = Math.round((max - min) / minor);
   const parts = Math.round(major / minor);
-  return Array.from({ length: count + 1 }, (_, i) => ({ value: tidy(min + i * minor), numbered: i % parts === 0 }));
+  // Counted from zero, so that the line along it stands there, and not a rounding away from it.
+  const first = Math.round(min / minor);
+  return Array.from({ length: count + 1 }, (_, i) => ({ value: tidy((first + i) * minor), numbered: i % parts === 0 }));
 }
 
 /** Place of a value on its scale, 0…1. */

@@ -37,7 +37,8 @@ test('every scale holds its values and zero, in steps of 1, 2 or 5 that are no m
       expect(gridLines(scale)[0]).toEqual({ value: scale.min, numbered: true });
       expect(gridLines(scale).at(-1)).toEqual({ value: scale.max, numbered: true });
     }),
-    { endOnFailure: true },
+    // The line along zero once stood a rounding away from it.
+    { endOnFailure: true, examples: [[-0.001005629766746706, -9.712240959072146e-20, 6]] },
   );
 });
 

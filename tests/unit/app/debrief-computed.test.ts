@@ -20,7 +20,13 @@ const attempt = anAttempt({
   generatorVersion: theCase.generatorVersion,
   contentHash: theCase.contentHash,
 });
-const history = { attempt: { ...attempt, createdAt: new Date(0) }, acts, keys: new Map(), call: undefined } as History;
+const history = {
+  attempt: { ...attempt, createdAt: new Date(0) },
+  acts,
+  keys: new Map(),
+  call: undefined,
+  turn: undefined,
+} as History;
 
 describe('a check tried after the call', () => {
   const prime = { check: 'prime-pressure', condition: 'key-on', instrument: 'dial-0-30-psi' };

@@ -59,7 +59,7 @@ export const callCase = action('callCase', async (permit, form): Promise<ActResu
   const { attemptId, key, choice } = parsed;
   const history = await readHistory(deskOf(permit), attemptId);
   if (!history) return { error: await problem('not-there') };
-  const closed = history.call?.key === key ? undefined : closedReason(history);
+  const closed = history.call?.key === key ? undefined : closedReason(history, new Date());
   if (closed) return { error: await problem(closed) };
   const decided = decideCall(caseOf(history.attempt).rig, catalogue(), choice);
   if ('error' in decided) return { error: await problem(decided.error) };

@@ -97,6 +97,8 @@ export const routeDoors = {
   '/assignments/new': { action: 'assignments.change', behind: 'organization' },
   '/assignments/[assignmentId]': { action: 'assignments.see', behind: 'assignment' },
 
+  '/assignments/[assignmentId]/marks': { action: 'marks.change', behind: 'assignment' },
+
   '/log': { action: 'log.see', behind: 'organization' },
   '/log/export': { action: 'log.export', behind: 'organization' },
   '/settings': { action: 'settings.see', behind: 'organization' },
@@ -175,6 +177,8 @@ export const actionDoors = {
   changeAssignmentDates: { action: 'assignments.change', behind: 'assignment' },
   giveExtraTime: { action: 'assignments.change', behind: 'assignment' },
   archiveAssignment: { action: 'assignments.change', behind: 'assignment' },
+  changeMarks: { action: 'marks.change', behind: 'assignment' },
+  undoChange: { action: 'marks.change', behind: 'regrade' },
 
   changeSettings: { action: 'settings.change', behind: 'organization' },
   backUpNow: { action: 'installation.back-up', behind: 'installation' },

@@ -52,6 +52,7 @@ export interface BookedAssignment {
   id: string;
   title: string;
   rules: AssignmentRules;
+  opensAt: Date;
   closesAt: Date;
 }
 
@@ -66,6 +67,7 @@ export async function listBookedAssignments(
       id: assignments.id,
       title: assignments.title,
       rules: assignments.rules,
+      opensAt: assignments.opensAt,
       closesAt: assignments.closesAt,
     })
     .from(assignments)
@@ -80,13 +82,13 @@ export async function listBookedAssignments(
     .limit(limit);
 }
 
-/** Whom assignments are given to: classes, and people by name. */
+/** Whom assignments are given to: classes, and people by name or with extra time. */
 export async function listGiven(
   db: Db,
   assignmentIds: readonly string[],
 ): Promise<{
   classes: { assignmentId: string; classId: string }[];
-  people: { assignmentId: string; userId: string }[];
+  people: { assignmentId: string; userId: string; named: boolean; extraTime: number }[];
 }> {
   const ids = [...assignmentIds];
   return {
@@ -95,9 +97,14 @@ export async function listGiven(
       .from(assignedClasses)
       .where(inArray(assignedClasses.assignmentId, ids)),
     people: await db
-      .select({ assignmentId: assignedPeople.assignmentId, userId: assignedPeople.userId })
+      .select({
+        assignmentId: assignedPeople.assignmentId,
+        userId: assignedPeople.userId,
+        named: assignedPeople.named,
+        extraTime: assignedPeople.extraTime,
+      })
       .from(assignedPeople)
-      .where(and(inArray(assignedPeople.assignmentId, ids), eq(assignedPeople.named, true))),
+      .where(inArray(assignedPeople.assignmentId, ids)),
   };
 }
 

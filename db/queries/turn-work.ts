@@ -1,6 +1,7 @@
 import { and, asc, eq, inArray, isNull } from 'drizzle-orm';
 import type { Db } from '../client';
 import {
+  assignedPeople,
   assignments,
   attempts,
   calls,
@@ -17,10 +18,14 @@ import {
 /** A turn with what it was at and under which rules; undefined where there is none. */
 export async function findTurnWithRules(db: Db, turnId: string) {
   const [row] = await db
-    .select({ turn: turns, assignment: assignments, body: setVersions.body })
+    .select({ turn: turns, assignment: assignments, body: setVersions.body, extraTime: assignedPeople.extraTime })
     .from(turns)
     .innerJoin(assignments, eq(assignments.id, turns.assignmentId))
     .innerJoin(setVersions, eq(setVersions.id, assignments.setVersionId))
+    .leftJoin(
+      assignedPeople,
+      and(eq(assignedPeople.assignmentId, turns.assignmentId), eq(assignedPeople.userId, turns.learnerId)),
+    )
     .where(eq(turns.id, turnId));
   return row;
 }
@@ -88,4 +93,14 @@ export async function listChanges(db: Db, assignmentId: string): Promise<(typeof
     .from(regrades)
     .where(and(eq(regrades.assignmentId, assignmentId), isNull(regrades.undoneAt)))
     .orderBy(asc(regrades.madeAt), asc(regrades.id));
+}
+
+/** An assignment with what its set consists of; undefined where there is none. */
+export async function findAssignmentsSet(db: Db, assignmentId: string) {
+  const [row] = await db
+    .select({ assignment: assignments, body: setVersions.body })
+    .from(assignments)
+    .innerJoin(setVersions, eq(setVersions.id, assignments.setVersionId))
+    .where(eq(assignments.id, assignmentId));
+  return row;
 }

@@ -3,9 +3,9 @@ import { markAnswer } from '../questions/mark';
 import type { QuestionBody } from '../questions/question';
 import type { Change } from './change';
 
-/** Whether a key can be given further right answers: those that name what is right. */
+/** Whether a key can be given further right answers: those where one of several options is chosen. */
 export function takesFurtherRight(key: Pick<Key, 'form'>): boolean {
-  return ['choice', 'point', 'stretch', 'spot'].includes(key.form);
+  return key.form === 'choice';
 }
 
 /**

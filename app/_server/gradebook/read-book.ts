@@ -7,6 +7,7 @@ import {
   listGiven,
   listLearners,
 } from '@/db/queries/gradebook';
+import { closesFor, takenUntil } from '@/lib/assignments/phase';
 import type { Book, BookPerson } from '@/lib/gradebook/book';
 import { cellOf } from '@/lib/gradebook/cell-of';
 import { database } from '../database';
@@ -20,8 +21,6 @@ export const MOST_ASSIGNMENTS = 80;
 export interface ReadBook extends Book {
   classes: readonly { id: string; name: string }[];
 }
-
-const HOUR = 3_600_000;
 
 /** People × assignments of an organisation, as it stands. */
 export async function readBook(organizationId: string, now: Date): Promise<ReadBook> {
@@ -37,19 +36,26 @@ export async function readBook(organizationId: string, now: Date): Promise<ReadB
   const classesOf = grouped(places, ({ userId }) => userId);
   const turnsOf = grouped(turns, ({ assignmentId, learnerId }) => `${assignmentId} ${learnerId}`);
   const givenTo = givenPairs(given);
+  const extraTimes = new Map(
+    given.people.map(({ assignmentId, userId, extraTime }) => [`${assignmentId} ${userId}`, extraTime]),
+  );
   const columns = assignments.map((one) => columnOf(one, turns));
   const people = learners.map(({ id, name }): BookPerson => {
     const classes = (classesOf.get(id) ?? []).map(({ classId }) => classId);
-    const cells = columns.map((column) =>
-      cellOf(
+    const cells = columns.map(({ assignment, unseen }) => {
+      const pair = `${assignment.id} ${id}`;
+      const extraTime = extraTimes.get(pair) ?? 0;
+      return cellOf(
         {
-          ...column,
-          given: [id, ...classes].some((whom) => givenTo.has(`${column.id} ${whom}`)),
-          turns: (turnsOf.get(`${column.id} ${id}`) ?? []).map(turnLine),
+          unseen,
+          closesAt: closesFor(assignment, extraTime),
+          endsAt: takenUntil(assignment, extraTime),
+          given: [id, ...classes].some((whom) => givenTo.has(`${assignment.id} ${whom}`)),
+          turns: (turnsOf.get(pair) ?? []).map(turnLine),
         },
         now.getTime(),
-      ),
-    );
+      );
+    });
     return { id, name, classes, cells };
   });
   return {
@@ -59,10 +65,10 @@ export async function readBook(organizationId: string, now: Date): Promise<ReadB
   };
 }
 
-function columnOf({ id, rules, closesAt }: BookedAssignment, turns: readonly BookedTurn[]) {
-  const endsAt = closesAt.getTime() + (rules.late === 'refused' ? 0 : rules.late.hours * HOUR);
+function columnOf(assignment: BookedAssignment, turns: readonly BookedTurn[]) {
+  const { id, rules } = assignment;
   const own = rules.anonymous ? turns.filter((turn) => turn.assignmentId === id && turn.handedInAt) : [];
-  return { id, closesAt: closesAt.getTime(), endsAt, unseen: own.some(({ waiting }) => (waiting ?? 1) > 0) };
+  return { assignment, unseen: own.some(({ waiting }) => (waiting ?? 1) > 0) };
 }
 
 function turnLine({ id, number, handedInAt, total, waiting }: BookedTurn) {
@@ -73,7 +79,7 @@ function turnLine({ id, number, handedInAt, total, waiting }: BookedTurn) {
 function givenPairs({ classes, people }: Awaited<ReturnType<typeof listGiven>>): Set<string> {
   return new Set([
     ...classes.map(({ assignmentId, classId }) => `${assignmentId} ${classId}`),
-    ...people.map(({ assignmentId, userId }) => `${assignmentId} ${userId}`),
+    ...people.filter(({ named }) => named).map(({ assignmentId, userId }) => `${assignmentId} ${userId}`),
   ]);
 }
 

@@ -8,6 +8,7 @@ import {
   listTurnCases,
   listTurnTasks,
 } from '@/db/queries/turn-work';
+import { lateCost } from '@/lib/assignments/phase';
 import { turnTotal } from '@/lib/assignments/turn-total';
 import type { TaskResult } from '@/lib/gradebook/task-result';
 import type { Grade, Part } from '@/lib/grading/grade';
@@ -36,7 +37,7 @@ export async function turnResult(
 ): Promise<TurnResultRow | undefined> {
   const read = await findTurnWithRules(db, turnId);
   if (!read) return undefined;
-  const { turn, assignment, body } = read;
+  const { turn, assignment, body, extraTime } = read;
   const counting = changes ?? (await listChanges(db, assignment.id)).map(({ change }) => change);
   const [places, cases] = [await listTurnTasks(db, turnId), await listTurnCases(db, turnId)];
   const { marks, given } = turn.sittingId ? await listMarkedPlaces(db, turn.sittingId) : { marks: [], given: [] };
@@ -53,9 +54,7 @@ export async function turnResult(
     const row = marks.find(({ mark }) => mark.place === place);
     return questionResult(task, row, { manual: manual.get(place), changes: counting, overridden });
   });
-  const { late } = assignment.rules;
-  const isLate = turn.handedInAt !== null && turn.handedInAt > assignment.closesAt;
-  const cost = isLate && late !== 'refused' ? late.cost : 0;
+  const cost = turn.handedInAt ? lateCost(assignment, turn.handedInAt, extraTime ?? 0) : 0;
   return { turnId, tasks, ...turnTotal(tasks, cost) };
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Grade, Part } from '@/lib/grading/grade';
+import { movesOf } from '@/lib/regrading/moves';
 import { isWithdrawn, reweighed, weightsAfter, withGiven } from '@/lib/regrading/remark-case';
 import { remarked } from '@/lib/regrading/remark-question';
 import { aBody } from '../../support/sitting-rows';
@@ -74,4 +75,12 @@ describe('a further right answer', () => {
     const words = { ...aBody, key: { form: 'words', model: 'So', guidance: '' } } as const;
     expect(remarked({ asked: words, answer: { form: 'words', text: 'So' }, credit: null }, [change], 3)).toBeNull();
   });
+});
+
+test('who moves stands the furthest first, with the means of everybody', () => {
+  const aMove = (learnerId: string, before: number, after: number) => ({ learnerId, turnId: learnerId, before, after });
+  const moves = movesOf([aMove('a', 50, 50), aMove('b', 40, 45), aMove('c', 90, 70)]);
+  expect(moves.moved.map(({ learnerId }) => learnerId)).toEqual(['c', 'b']);
+  expect(moves).toMatchObject({ unmoved: 1, meanBefore: 60, meanAfter: 55 });
+  expect(() => movesOf([])).toThrow(RangeError);
 });

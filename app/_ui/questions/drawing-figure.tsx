@@ -1,8 +1,10 @@
 import { useTranslations } from 'next-intl';
 import type { DrawingView } from '@/app/_server/questions/figure-view';
+import type { Target } from '@/lib/questions/figure';
 import type { Rig } from '@/lib/rig/rig';
 import { badgePlaces } from '../drawing/badge-places';
 import drawn from '../drawing/drawing.module.css';
+import { Pan } from '../drawing/pan';
 import { type DrawnMark, RigDrawing } from '../drawing/rig-drawing';
 import { onSheet, sheetBox } from '../drawing/sheet-box';
 import { targetBox } from '../drawing/target-box';
@@ -10,15 +12,26 @@ import styles from './figure.module.css';
 
 const PORT = { x: 24, y: 15 };
 
-/** A rig's drawing with what is marked on it. `over` lies on the sheet, in shares of its size. */
-export function DrawingFigure({ on, over }: { on: DrawingView; over?: React.ReactNode }) {
+/**
+ * A rig's drawing with what is marked on it. `over` lies on the sheet, in shares of its size.
+ *
+ * @param first  What a narrow screen shows first; the first mark where it is left out.
+ */
+export function DrawingFigure({
+  on,
+  over,
+  first = on.marks[0]?.target,
+}: {
+  on: DrawingView;
+  over?: React.ReactNode;
+  first?: Target | undefined;
+}) {
   const t = useTranslations('drawing');
   const { rig, drawing, names, ports } = on;
   const told = useDrawingText(on);
   return (
     <div className={styles.drawing}>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keyboard */}
-      <section className={drawn.pan} aria-label={t('pan')} tabIndex={0}>
+      <Pan at={first && acrossOf(first, on)} label={t('pan')}>
         <div className={drawn.sheet}>
           <RigDrawing rig={rig} drawing={drawing} taps={ports} names={names} marks={marksOf(on)} label={told} />
           {ports.map((id) => (
@@ -26,9 +39,15 @@ export function DrawingFigure({ on, over }: { on: DrawingView; over?: React.Reac
           ))}
           {over}
         </div>
-      </section>
+      </Pan>
     </div>
   );
+}
+
+/** The middle of something, as a share of the sheet's width; undefined for what is not drawn. */
+function acrossOf(target: Target, { drawing, rig }: DrawingView): number | undefined {
+  const box = targetBox(target, drawing, rig);
+  return box && (box[0] + box[2]) / 2 / drawing.width;
 }
 
 function PortName({ id, on: { drawing, ports } }: { id: string; on: DrawingView }) {

@@ -42,7 +42,8 @@ function MarkedFigure({ answer, view }: { answer: Placed; view: QuestionView }) 
   if (answer.form === 'point' && shown.form === 'point') {
     const told = answer.targets.filter(isTold);
     const on = { ...shown.on, names: true };
-    return <DrawingFigure on={on} over={<Stamps places={drawnPlaces(told, on)} standing={told} />} />;
+    const right = told.find(({ isRight }) => isRight);
+    return <DrawingFigure on={on} over={<Stamps places={drawnPlaces(told, on)} standing={told} />} first={right} />;
   }
   if (answer.form === 'spot' && shown.form === 'spot') {
     const told = answer.shapes.filter(isTold);

@@ -1,3 +1,4 @@
+import type { Case } from '@/lib/cases/case';
 import { mayBeTwo } from '@/lib/cases/case-code';
 import { gaugeFor } from '@/lib/cases/perform-check';
 import type { Shown, ShownLine } from '@/lib/checks/shown';
@@ -94,7 +95,11 @@ export function attemptView(history: History): AttemptView {
 }
 
 function caseFace({ attempt }: History): CaseFace {
-  const { workOrder, setting, rig, spec } = caseOf(attempt);
+  return faceOfCase(caseOf(attempt));
+}
+
+/** What of a case may be seen before the call, field by field. */
+export function faceOfCase({ workOrder, setting, rig, spec }: Case): CaseFace {
   const { tankLevel: _, cylinder: __, ...told } = setting;
   const fuel = catalogue().fuels.get(setting.fuel)?.text.en ?? setting.fuel;
   return { workOrder, setting: told, fuel, rig, mayBeTwo: mayBeTwo(spec), choices: rigChoices(rig, catalogue()) };

@@ -134,7 +134,8 @@ function namedAnswer({ cause, repair, proof }: Answer): NamedAnswer {
   };
 }
 
-function truthView({ cause, severity }: { cause: string; severity: number }): TruthView {
+/** What is wrong in a case, in words: for whoever may see it. */
+export function truthView({ cause, severity }: { cause: string; severity: number }): TruthView {
   const found = catalogue().causes.get(cause);
   return {
     cause,

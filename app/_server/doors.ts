@@ -99,6 +99,10 @@ export const routeDoors = {
 
   '/assignments/[assignmentId]/marks': { action: 'marks.change', behind: 'assignment' },
 
+  '/paper': { action: 'paper.print', behind: 'organization' },
+  '/paper/[code]': { action: 'paper.print', behind: 'organization' },
+  '/paper/[code]/key': { action: 'paper.print', behind: 'organization' },
+
   '/log': { action: 'log.see', behind: 'organization' },
   '/log/export': { action: 'log.export', behind: 'organization' },
   '/settings': { action: 'settings.see', behind: 'organization' },

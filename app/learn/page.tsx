@@ -27,7 +27,8 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: t('title') };
 }
 
-export default page('/learn', async (permit) => {
+export default page('/learn', async (permit, { searchParams }: PageProps<'/learn'>) => {
+  const { code } = await searchParams;
   const attempts = await listAttempts(database(), deskOf(permit), LISTED);
   const settings = await settingsFor(permit.session);
   const rigs = [...catalogue().rigs.values()].map(named);
@@ -69,6 +70,7 @@ export default page('/learn', async (permit) => {
                 rule={t('codeExample')}
                 code
                 name="code"
+                defaultValue={typeof code === 'string' ? code.slice(0, 200) : undefined}
                 required
                 maxLength={200}
                 autoComplete="off"

@@ -8,14 +8,25 @@ import ui from '@/app/_ui/ui.module.css';
 import styles from './case.module.css';
 
 /** What the shop was told, and what the learner has spent on it. */
-export function WorkOrder({ view, face, units }: { view: AttemptView; face: CaseFace; units: UnitChoice }) {
+export function WorkOrder({
+  view,
+  face,
+  units,
+  heading: Heading = 'h1',
+}: {
+  /** Left out on paper, where nobody counts. */
+  view?: Pick<AttemptView, 'minutes'>;
+  face: CaseFace;
+  units: UnitChoice;
+  heading?: 'h1' | 'h3';
+}) {
   const t = useTranslations('case');
   const { workOrder, rig } = face;
   return (
     <section className={`${ui.panel} ${ui.ticket} ${styles.ticket}`} aria-labelledby="work-order">
       <div>
         <p className={ui.small}>{t('workOrder')}</p>
-        <h1 id="work-order">{t(`complaints.${workOrder.complaint}`)}</h1>
+        <Heading id="work-order">{t(`complaints.${workOrder.complaint}`)}</Heading>
         <p className={ui.small}>
           {t('vehicleLine', {
             rig: rig.text.en.name,
@@ -33,10 +44,12 @@ export function WorkOrder({ view, face, units }: { view: AttemptView; face: Case
       <div>
         <h2>{t('setting')}</h2>
         <SettingFacts face={face} units={units} />
-        <p className={styles.clock}>
-          <span>{t('clock')}</span>
-          <b>{t('minutes', { minutes: view.minutes })}</b>
-        </p>
+        {view && (
+          <p className={styles.clock}>
+            <span>{t('clock')}</span>
+            <b>{t('minutes', { minutes: view.minutes })}</b>
+          </p>
+        )}
       </div>
     </section>
   );

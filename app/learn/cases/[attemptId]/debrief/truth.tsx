@@ -4,7 +4,7 @@ import ui from '@/app/_ui/ui.module.css';
 import styles from './debrief.module.css';
 
 /** What was really wrong, and what mends it. */
-export function Truth({ view: { truths } }: { view: DebriefView }) {
+export function Truth({ view: { truths } }: { view: Pick<DebriefView, 'truths'> }) {
   const t = useTranslations('debrief');
   return (
     <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="truth">

@@ -96,6 +96,8 @@ export const routeDoors = {
   '/assignments': { action: 'assignments.see', behind: 'organization' },
   '/assignments/new': { action: 'assignments.change', behind: 'organization' },
   '/assignments/[assignmentId]': { action: 'assignments.see', behind: 'assignment' },
+  '/assignments/[assignmentId]/live': { action: 'assignments.see', behind: 'assignment' },
+  '/assignments/[assignmentId]/live/now': { action: 'assignments.see', behind: 'assignment' },
 
   '/assignments/[assignmentId]/marks': { action: 'marks.change', behind: 'assignment' },
 
@@ -180,6 +182,7 @@ export const actionDoors = {
   giveAssignment: { action: 'assignments.change', behind: 'organization' },
   changeAssignmentDates: { action: 'assignments.change', behind: 'assignment' },
   giveExtraTime: { action: 'assignments.change', behind: 'assignment' },
+  sendNudge: { action: 'assignments.change', behind: 'assignment' },
   archiveAssignment: { action: 'assignments.change', behind: 'assignment' },
   changeMarks: { action: 'marks.change', behind: 'assignment' },
   undoChange: { action: 'marks.change', behind: 'regrade' },

@@ -6,6 +6,7 @@ import { assignmentFor, changeAssignment, MOST_PEOPLE, movedEnds } from '@/app/_
 import { storeAssignment } from '@/app/_server/assignments/give-assignment';
 import { type GivenResult, wrongSentences } from '@/app/_server/assignments/given-result';
 import { readAssignmentForm, readDates, type Wrongs } from '@/app/_server/assignments/read-assignment-form';
+import { storeNudge } from '@/app/_server/assignments/send-nudge';
 import { database } from '@/app/_server/database';
 import { action } from '@/app/_server/guard';
 import { problem, problemWithFields } from '@/app/_server/problems';
@@ -17,6 +18,7 @@ import { hurtBy } from '@/lib/assignments/date-change';
 import { toldAt } from '@/lib/assignments/phase';
 
 const keyed = z.object({ key: z.string().regex(/^[0-9a-f-]{16,64}$/i) });
+const nudge = keyed.extend({ personKey: z.string().min(1).max(80), text: z.string().trim().min(1).max(200) });
 const put = z.object({ put: z.enum(['away', 'back']) });
 const moreTime = z.object({
   personId: z.string().min(1).max(80),
@@ -99,4 +101,11 @@ export const archiveAssignment = action('archiveAssignment', async (permit, form
     assignmentId: id,
     claim: archivingAssignment(database(), id, archivedAt),
   });
+});
+
+/** Sends a short message to somebody at work. */
+export const sendNudge = action('sendNudge', async (permit, form): Promise<ActResult> => {
+  const parsed = nudge.safeParse(form instanceof FormData ? Object.fromEntries(form) : {});
+  if (!parsed.success) return { error: await problem('nudge-text') };
+  return storeNudge(permit, await assignmentFor(permit, form), parsed.data);
 });

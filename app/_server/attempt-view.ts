@@ -13,6 +13,8 @@ import { type HintView, hintViews } from './hint-views';
 import { caseOf, type History, isSuperseded, readHistory } from './history';
 import type { Desk } from './permit';
 import { type RigChoices, rigChoices } from './rig-choices';
+import { goesOn } from './turns/turn-clock';
+import { isUntold, tellsAt } from './turns/untold';
 
 export type FindingView = FindingAct & { seq: number };
 
@@ -54,11 +56,22 @@ export interface CaseFace {
   choices: RigChoices;
 }
 
+/** The turn that an attempt is part of. */
+export interface TurnFace {
+  id: string;
+  title: string;
+  /** When what came of it is told; null where it may be told already. */
+  tellsAt: Date | null;
+}
+
 /** Everything pages may know of an attempt before the call. It is built here, and the truth is not in it. */
 export interface AttemptView {
   id: string;
-  code: string;
-  state: 'open' | 'called' | 'superseded';
+  /** Null while nothing may be told: by its code, anybody could work on the case for practice and read its debrief. */
+  code: string | null;
+  /** `over`: its turn takes nothing any more, and no call was made. */
+  state: 'open' | 'called' | 'superseded' | 'over';
+  turn: TurnFace | null;
   startedAt: Date;
   /** Null when the attempt is superseded: its case can no longer be computed as it was. */
   face: CaseFace | null;
@@ -76,14 +89,16 @@ export async function readAttemptView(desk: Desk, attemptId: string): Promise<At
   return history && attemptView(history);
 }
 
-export function attemptView(history: History): AttemptView {
-  const { attempt, acts, call } = history;
+export function attemptView(history: History, now = new Date()): AttemptView {
+  const { attempt, acts } = history;
+  const turn = turnFace(history, now);
   const superseded = isSuperseded(attempt);
   const readings = readingViews(history);
   return {
     id: attempt.id,
-    code: attempt.caseCode,
-    state: call ? 'called' : superseded ? 'superseded' : 'open',
+    code: turn?.tellsAt ? null : attempt.caseCode,
+    state: stateOf(history, now),
+    turn,
     startedAt: attempt.createdAt,
     face: superseded ? null : caseFace(history),
     readings,
@@ -92,6 +107,17 @@ export function attemptView(history: History): AttemptView {
     minutes: readings.reduce((sum, { minutes }) => sum + minutes, 0),
     destroyed: instrumentsDestroyed(acts),
   };
+}
+
+function stateOf({ attempt, call, turn }: History, now: Date): AttemptView['state'] {
+  if (call) return 'called';
+  if (isSuperseded(attempt)) return 'superseded';
+  return turn && !goesOn(turn.turn, now) ? 'over' : 'open';
+}
+
+function turnFace({ turn: at }: History, now: Date): TurnFace | null {
+  if (!at) return null;
+  return { id: at.turn.id, title: at.assignment.title, tellsAt: isUntold(at, now) ? tellsAt(at) : null };
 }
 
 function caseFace({ attempt }: History): CaseFace {

@@ -11,6 +11,7 @@ import { type RepairPressures, repairPressures } from './repair-pressures';
 import { type RouteViews, routeViews } from './route-views';
 import { type Skipped, skippedChecks } from './skipped-checks';
 import { type TryResult, tryCheck } from './try-check';
+import { isUntold } from './turns/untold';
 
 /** A finding with what it judged and how it was graded. */
 export interface GradedFinding {
@@ -73,14 +74,18 @@ export interface Asked {
   at?: unknown;
 }
 
-/** What a debrief shows. `open` while the call is not made; undefined when the attempt is missing or someone else's. */
+/**
+ * What a debrief shows. `open` while the call is not made; `untold` while it is part of a turn of which nothing may be told;
+ * undefined when the attempt is missing or someone else's.
+ */
 export async function readDebriefView(
   desk: Desk,
   attemptId: string,
   asked: Asked = {},
-): Promise<DebriefView | 'open' | undefined> {
+): Promise<DebriefView | 'open' | 'untold' | undefined> {
   const history = await readHistory(desk, attemptId);
   if (!history) return undefined;
+  if (history.turn && isUntold(history.turn, new Date())) return 'untold';
   return history.call ? debriefView(history, history.call, asked) : 'open';
 }
 

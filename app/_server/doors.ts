@@ -60,6 +60,10 @@ export const routeDoors = {
   '/learn/cases/[attemptId]': { action: 'work.see', behind: 'attempt' },
   '/learn/cases/[attemptId]/debrief': { action: 'work.see', behind: 'attempt' },
 
+  '/learn/assignments/[assignmentId]': { action: 'work.see', behind: 'given-assignment' },
+  '/learn/turns/[turnId]': { action: 'work.see', behind: 'turn' },
+  '/learn/turns/[turnId]/messages': { action: 'work.see', behind: 'turn' },
+
   '/learn/questions': { action: 'question.practise', behind: 'own-work' },
   '/learn/sittings/[sittingId]': { action: 'work.see', behind: 'sitting' },
 
@@ -129,6 +133,11 @@ export const actionDoors = {
   callCase: { action: 'work.do', behind: 'attempt' },
   askForHint: { action: 'work.do', behind: 'attempt' },
   startAlike: { action: 'work.do', behind: 'attempt' },
+
+  beginTurn: { action: 'work.do', behind: 'given-assignment' },
+  openTask: { action: 'work.do', behind: 'turn' },
+  handInTurn: { action: 'work.do', behind: 'turn' },
+  readMessage: { action: 'work.do', behind: 'turn' },
 
   startDrill: { action: 'question.practise', behind: 'own-work' },
   startReview: { action: 'question.practise', behind: 'own-work' },

@@ -4,13 +4,16 @@ import { revalidatePath } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
 import { catalogue } from '@/app/_server/catalogue';
+import { database } from '@/app/_server/database';
 import { action } from '@/app/_server/guard';
-import { deskOf } from '@/app/_server/permit';
+import { type Desk, deskOf } from '@/app/_server/permit';
 import { problem, problemWithFields } from '@/app/_server/problems';
 import { startAsWished, startChosen } from '@/app/_server/start-case';
+import { listUntold } from '@/app/_server/turns/untold';
 import { unmetSentence } from '@/app/_server/unmet-sentence';
 import type { ActResult } from '@/app/_ui/act-result';
-import { parseCaseCode } from '@/lib/cases/case-code';
+import { findAttempt } from '@/db/queries/attempts';
+import { formatCaseCode, parseCaseCode } from '@/lib/cases/case-code';
 import { difficultyBands } from '@/lib/wishes/difficulty-bands';
 import type { Wishes } from '@/lib/wishes/wishes';
 import { ANY, difficulties, levels } from './random-choices';
@@ -47,10 +50,20 @@ export const startCaseByCode = action('startCaseByCode', async (permit, form): P
   const { key, code, coached } = parsed.data;
   const read = parseCaseCode(code, catalogue());
   if ('error' in read) return { error: await problem(`code-${read.error}`, { code }) };
+  if (await isAssessedNow(deskOf(permit), formatCaseCode(read.spec))) return { error: await problem('code-assessed') };
   const started = await startChosen({ desk: deskOf(permit), key, coached: coached === 'yes' }, read.spec);
   if ('error' in started) return { error: await problem(started.error, { code }) };
   return goTo(started.id);
 });
+
+/** Whether a case is one of theirs of which nothing may be told: its debrief is not to be had by another way. */
+async function isAssessedNow(desk: Desk, code: string): Promise<boolean> {
+  const { attempts } = await listUntold(database(), desk, new Date());
+  const codes = await Promise.all(
+    [...attempts.keys()].map(async (id) => (await findAttempt(database(), desk.learnerId, id))?.caseCode),
+  );
+  return codes.includes(code);
+}
 
 function wishesOf({ rig, level, topic, difficulty }: z.infer<typeof randomSchema>): Wishes {
   const bands = difficultyBands(level === 'hardest');

@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { useTranslations } from 'next-intl';
 import { isSuperseded } from '@/app/_server/history';
+import type { TurnAt, Untold } from '@/app/_server/turns/untold';
 import { shownTime } from '@/app/_ui/shown-date';
 import ui from '@/app/_ui/ui.module.css';
 import type { AttemptLine } from '@/db/queries/attempts';
@@ -10,9 +11,12 @@ import styles from './learn.module.css';
 /** A learner's attempts, each with its way on. */
 export function AttemptTable({
   attempts,
+  untold,
   settings,
 }: {
   attempts: readonly AttemptLine[];
+  /** Those of which nothing may be told, by their ids. */
+  untold: Untold['attempts'];
   settings: OrganizationSettings;
 }) {
   const t = useTranslations('learn');
@@ -29,12 +33,16 @@ export function AttemptTable({
         {attempts.map((attempt) => (
           <tr key={attempt.id}>
             <td>
-              <WayOn attempt={attempt} />
+              <WayOn attempt={attempt} turn={untold.get(attempt.id)} />
               {attempt.demo && <span className={styles.demo}>{t('demo')}</span>}
             </td>
             <td>{shownTime(attempt.createdAt, settings)}</td>
             <td>
-              <State attempt={attempt} passMark={settings.passMarks.practice} />
+              {untold.has(attempt.id) && attempt.total !== null ? (
+                t('untold')
+              ) : (
+                <State attempt={attempt} passMark={settings.passMarks.practice} />
+              )}
             </td>
           </tr>
         ))}
@@ -43,8 +51,14 @@ export function AttemptTable({
   );
 }
 
-function WayOn({ attempt }: { attempt: AttemptLine }) {
+function WayOn({ attempt, turn }: { attempt: AttemptLine; turn: TurnAt | undefined }) {
   const t = useTranslations('learn');
+  if (turn)
+    return (
+      <Link className={styles.way} href={`/learn/cases/${attempt.id}`} prefetch={false}>
+        {t('inTurn', { title: turn.assignment.title })}
+      </Link>
+    );
   const called = attempt.total !== null;
   const kind = called ? 'debrief' : isSuperseded(attempt) ? 'look' : 'goOn';
   return (

@@ -6,6 +6,8 @@ import { database } from '@/app/_server/database';
 import { page } from '@/app/_server/guard';
 import { settingsFor } from '@/app/_server/organization-settings';
 import { deskOf } from '@/app/_server/permit';
+import { readAllGiven } from '@/app/_server/turns/read-given';
+import { listUntold } from '@/app/_server/turns/untold';
 import { ActForm } from '@/app/_ui/act-form';
 import { Field } from '@/app/_ui/field';
 import { SafetyNote } from '@/app/_ui/safety-note';
@@ -14,6 +16,7 @@ import ui from '@/app/_ui/ui.module.css';
 import { listAttempts } from '@/db/queries/attempts';
 import { topicsInOrder } from '@/lib/topics/topic';
 import { startCaseByCode } from './actions';
+import { AssignedPanel } from './assigned-panel';
 import { AttemptTable } from './attempt-table';
 import { Coached } from './coached';
 import styles from './learn.module.css';
@@ -29,7 +32,11 @@ export async function generateMetadata(): Promise<Metadata> {
 
 export default page('/learn', async (permit, { searchParams }: PageProps<'/learn'>) => {
   const { code } = await searchParams;
-  const attempts = await listAttempts(database(), deskOf(permit), LISTED);
+  const desk = deskOf(permit);
+  const now = new Date();
+  const given = await readAllGiven(desk, now);
+  const attempts = await listAttempts(database(), desk, LISTED);
+  const untold = await listUntold(database(), desk, now);
   const settings = await settingsFor(permit.session);
   const rigs = [...catalogue().rigs.values()].map(named);
   const topics = topicsInOrder(catalogue()).map(named);
@@ -40,6 +47,7 @@ export default page('/learn', async (permit, { searchParams }: PageProps<'/learn
       <SiteHeader />
       <main id="main" className={`${ui.page} ${ui.narrow}`}>
         <h1>{t('title')}</h1>
+        <AssignedPanel given={given} settings={settings} />
         <div className={styles.ways}>
           <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="random">
             <h2 id="random">{t('randomTitle')}</h2>
@@ -86,7 +94,11 @@ export default page('/learn', async (permit, { searchParams }: PageProps<'/learn
             <h2 id="attempts">{t('attempts')}</h2>
             {attempts.length === LISTED && <span className={ui.small}>{t('shownLatest', { count: LISTED })}</span>}
           </div>
-          {attempts.length === 0 ? <p>{t('noAttempts')}</p> : <AttemptTable attempts={attempts} settings={settings} />}
+          {attempts.length === 0 ? (
+            <p>{t('noAttempts')}</p>
+          ) : (
+            <AttemptTable attempts={attempts} untold={untold.attempts} settings={settings} />
+          )}
         </section>
         <SafetyNote />
       </main>

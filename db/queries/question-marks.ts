@@ -43,6 +43,7 @@ export async function listMarks(db: Db, learnerId: string, sittingId: string): P
 
 /** What became of one question, for the schedule of reviews. */
 export interface MarkedLine {
+  sittingId: string;
   spec: QuestionSpec | null;
   /** The written question, whatever its version; null for a generated one. */
   writtenId: string | null;
@@ -58,6 +59,7 @@ export async function listMarked(
   const credit = countedCredit(db);
   return db
     .select({
+      sittingId: sittings.id,
       spec: sittingQuestions.spec,
       writtenId: writtenVersions.questionId,
       credit: sql<number>`${credit}`,

@@ -46,3 +46,9 @@ export async function listUnsettled(
     .orderBy(turns.handedInAt, turns.id)
     .limit(limit);
 }
+
+/** What a turn came to, as it is kept; undefined where it is not. */
+export async function findKeptResult(db: Db, turnId: string): Promise<TurnResultRow | undefined> {
+  const [row] = await db.select().from(turnResults).where(eq(turnResults.turnId, turnId));
+  return row;
+}

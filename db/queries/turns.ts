@@ -38,6 +38,11 @@ export async function listTurns(db: Db, learner: Learner, assignmentId?: string)
     .orderBy(asc(turns.startedAt), asc(turns.number));
 }
 
+/** A learner's turns in every organisation. */
+export async function listTurnsEverywhere(db: Db, learnerId: string): Promise<Turn[]> {
+  return db.select().from(turns).where(eq(turns.learnerId, learnerId));
+}
+
 /** The turn that a case, or a sitting, is part of; undefined for one that is practised freely. */
 export async function findTurnOf(
   db: Db,

@@ -76,7 +76,7 @@ test('what was answered and marked comes in the order of its marks, from this or
   ]);
   const spec = { kind: 'judge', seed: 'maple', topic: 'filtration' };
   expect(await listMarked(db, ada)).toEqual([
-    { spec, writtenId: null, credit: 0.5, markedAt: minutesOn(4) },
-    { spec, writtenId: null, credit: 1, markedAt: minutesOn(9) },
+    { sittingId: 'sitting-a', spec, writtenId: null, credit: 0.5, markedAt: minutesOn(4) },
+    { sittingId: 'sitting-a', spec, writtenId: null, credit: 1, markedAt: minutesOn(9) },
   ]);
 });

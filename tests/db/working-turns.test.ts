@@ -287,7 +287,7 @@ describe('what is not told', () => {
     await db.insert(assignedPeople).values({ assignmentId, userId: 'ben', named: true, extraTime: 0.5 });
     const turn = await begun(assignmentId, { at: minutes(0) });
     const attemptId = await opened(turn.id);
-    const known = async (at: Date) => (await server.listUntold(db, ada, at)).turnOfAttempt.has(attemptId);
+    const known = async (at: Date) => (await server.listUntold(db, ada, at)).attempts.has(attemptId);
     expect(await known(minutes(29, closes))).toBe(true);
     expect(await known(minutes(31, closes))).toBe(false);
   });
@@ -295,7 +295,7 @@ describe('what is not told', () => {
   test('is nothing of practice', async () => {
     const turn = await begun(await anAssignment({ mode: 'practice' }));
     const attemptId = await opened(turn.id);
-    const { turnOfAttempt, turnOfSitting } = await server.listUntold(db, ada, minutes(5));
-    expect([turnOfAttempt.has(attemptId), turnOfSitting.has(turn.sittingId ?? '')]).toEqual([false, false]);
+    const untold = await server.listUntold(db, ada, minutes(5));
+    expect([untold.attempts.has(attemptId), untold.sittings.has(turn.sittingId ?? '')]).toEqual([false, false]);
   });
 });

@@ -24,6 +24,7 @@ import {
 import { findUser, type User } from '@/db/queries/users';
 import { parseRoles } from '@/lib/accounts/roles';
 import { shownName } from '@/lib/accounts/sign-in-name';
+import { listUntoldEverywhere } from '../turns/untold';
 import { type HeldAttempt, heldAttempt } from './held-attempt';
 import { type HeldSitting, heldSitting } from './held-sitting';
 
@@ -49,25 +50,32 @@ export interface HeldLogEntry {
 
 /**
  * Everything that is held on a person, except what opens doors (hashes, tokens) and what would tell the hidden cause of
- * a case that they still work on, or the key of a question that they have not answered.
+ * a case that they still work on, the key of a question that they have not answered, or what came of assessed work before
+ * it is told.
  *
  * @param organizationId  The one that is asked about; all of them when left out.
  * @returns undefined when there is no such person.
  */
-export async function everythingHeldOn(db: Db, personId: string, organizationId?: string): Promise<HeldOn | undefined> {
-  const facts = await heldFacts(db, personId, organizationId);
+export async function everythingHeldOn(
+  db: Db,
+  personId: string,
+  now: Date,
+  organizationId?: string,
+): Promise<HeldOn | undefined> {
+  const facts = await heldFacts(db, personId, now, organizationId);
   if (!facts) return undefined;
   return {
     facts,
-    attempts: () => heldAttempts(db, personId, organizationId),
-    sittings: () => heldSittings(db, personId, organizationId),
+    attempts: () => heldAttempts(db, personId, now, organizationId),
+    sittings: () => heldSittings(db, personId, now, organizationId),
     log: () => heldLog(db, personId, organizationId),
   };
 }
 
-async function heldFacts(db: Db, personId: string, organizationId?: string) {
+async function heldFacts(db: Db, personId: string, now: Date, organizationId?: string) {
   const user = await findUser(db, personId);
   if (!user) return undefined;
+  const told = await toldWork(db, personId, now);
   const memberships = await listHeldMemberships(db, personId, organizationId);
   return {
     account: { ...heldAccount(user), secretSetAt: (await findSecretSetAt(db, personId)) ?? null },
@@ -81,11 +89,18 @@ async function heldFacts(db: Db, personId: string, organizationId?: string) {
     assigned: await listHeldAssigned(db, personId, organizationId),
     turns: await listHeldTurns(db, personId, organizationId),
     messagesAtWork: await listHeldNudges(db, personId, organizationId),
-    comments: await listHeldComments(db, personId, organizationId),
-    marksChanged: await listHeldOverrides(db, personId, organizationId),
+    comments: (await listHeldComments(db, personId, organizationId)).filter(told),
+    marksChanged: (await listHeldOverrides(db, personId, organizationId)).filter(told),
     appeals: await listHeldAppeals(db, personId, organizationId),
     setsWritten: await listHeldSetVersions(db, personId, organizationId),
   };
+}
+
+/** Whether something is about work of which a person may be told what came of it, or about other people's. */
+async function toldWork(db: Db, personId: string, now: Date) {
+  const { attempts, sittings } = await listUntoldEverywhere(db, personId, now);
+  return ({ attemptId, sittingId }: { attemptId: string | null; sittingId: string | null }) =>
+    !attempts.has(attemptId ?? '') && !sittings.has(sittingId ?? '');
 }
 
 function heldAccount({ id, name, email, keeper, createdAt, updatedAt }: User) {
@@ -93,16 +108,26 @@ function heldAccount({ id, name, email, keeper, createdAt, updatedAt }: User) {
 }
 
 /** One at a time: the traces of a year's work are more than one wants in memory at once. */
-async function* heldAttempts(db: Db, personId: string, organizationId?: string): AsyncGenerator<HeldAttempt> {
+async function* heldAttempts(
+  db: Db,
+  personId: string,
+  now: Date,
+  organizationId?: string,
+): AsyncGenerator<HeldAttempt> {
   for (const id of await listHeldAttemptIds(db, personId, organizationId)) {
-    const attempt = await heldAttempt(db, personId, id);
+    const attempt = await heldAttempt(db, personId, id, now);
     if (attempt) yield attempt;
   }
 }
 
-async function* heldSittings(db: Db, personId: string, organizationId?: string): AsyncGenerator<HeldSitting> {
+async function* heldSittings(
+  db: Db,
+  personId: string,
+  now: Date,
+  organizationId?: string,
+): AsyncGenerator<HeldSitting> {
   for (const id of await listHeldSittingIds(db, personId, organizationId)) {
-    const sitting = await heldSitting(db, personId, id);
+    const sitting = await heldSitting(db, personId, id, now);
     if (sitting) yield sitting;
   }
 }

@@ -24,7 +24,7 @@ export async function exportAnswer(
   { personId, organizationId }: { personId: string; organizationId?: string },
 ): Promise<Response> {
   const held = Object.hasOwn(exports, format)
-    ? await everythingHeldOn(database(), personId, organizationId)
+    ? await everythingHeldOn(database(), personId, new Date(), organizationId)
     : undefined;
   if (!held) return new Response('Not found', { status: 404, headers: { 'content-type': 'text/plain' } });
   const entry = entryBy(permit, 'data-exported', { personId, details: { format } });

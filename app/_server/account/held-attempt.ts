@@ -6,6 +6,7 @@ import type { OpenAct } from '@/db/schema/acts';
 import type { Features } from '@/lib/diagnosis/difficulty';
 import type { CallAct } from '@/lib/grading/acts';
 import type { Grade } from '@/lib/grading/grade';
+import { isUntold, turnOf } from '../turns/untold';
 
 export type HeldAct = OpenAct & { seq: number; at: Date };
 
@@ -13,14 +14,15 @@ export type HeldAct = OpenAct & { seq: number; at: Date };
 export interface HeldAttempt {
   attemptId: string;
   organizationId: string | null;
-  caseCode: string;
+  /** Null while it is part of a turn of which nothing may be told yet. */
+  caseCode: string | null;
   generatorVersion: number;
   contentHash: string;
   coached: boolean;
   demo: boolean;
   startedAt: Date;
   acts: readonly HeldAct[];
-  /** Null while the call is not made: until then nothing may tell what is wrong. */
+  /** Null while the call is not made, or nothing may be told of it: until then nothing may tell what is wrong. */
   closed: ClosedAttempt | null;
 }
 
@@ -32,10 +34,18 @@ interface ClosedAttempt {
 }
 
 /** A person's attempt with all that they did in it; undefined when it is missing or someone else's. */
-export async function heldAttempt(db: Db, personId: string, attemptId: string): Promise<HeldAttempt | undefined> {
+export async function heldAttempt(
+  db: Db,
+  personId: string,
+  attemptId: string,
+  now: Date,
+): Promise<HeldAttempt | undefined> {
   const attempt = await findAttempt(db, personId, attemptId);
   if (!attempt) return undefined;
-  return toHeld(attempt, await listActs(db, personId, attemptId), await findCall(db, personId, attemptId));
+  const [acts, call] = [await listActs(db, personId, attemptId), await findCall(db, personId, attemptId)];
+  const turn = await turnOf(db, { attemptId });
+  if (!turn || !isUntold(turn, now)) return toHeld(attempt, acts, call);
+  return { ...toHeld(attempt, acts, undefined), caseCode: null };
 }
 
 function toHeld(attempt: Attempt, acts: readonly ActRow[], call: CallRow | undefined): HeldAttempt {

@@ -6,6 +6,7 @@ import { findSitting, type Sitting } from '@/db/queries/sittings';
 import type { Answer } from '@/lib/questions/answer';
 import type { Mark } from '@/lib/questions/mark';
 import type { QuestionBody, QuestionKindId } from '@/lib/questions/question';
+import { isUntold, turnOf } from '../turns/untold';
 
 /** A person's sitting at questions as they may take it away. */
 export interface HeldSitting extends Pick<Sitting, 'organizationId' | 'mode' | 'topics' | 'demo' | 'closesAt'> {
@@ -21,7 +22,7 @@ export interface HeldQuestion extends Pick<SittingQuestion, 'place' | 'flagged' 
   topic: string | null;
   /** In order; the last counts. */
   answers: readonly { seq: number; at: Date; answer: Answer }[];
-  /** Null while it is not marked: until then nothing may tell the key, nor the seed that it is drawn from. */
+  /** Null while it is not marked, or nothing may be told of it: until then nothing may tell the key, nor the seed that it is drawn from. */
   marked: HeldMark | null;
 }
 
@@ -36,11 +37,17 @@ interface HeldMark {
 }
 
 /** A person's sitting with all that was asked and answered; undefined when it is missing or someone else's. */
-export async function heldSitting(db: Db, personId: string, sittingId: string): Promise<HeldSitting | undefined> {
+export async function heldSitting(
+  db: Db,
+  personId: string,
+  sittingId: string,
+  now: Date,
+): Promise<HeldSitting | undefined> {
   const sitting = await findSitting(db, personId, sittingId);
   if (!sitting) return undefined;
   const answers = await listSittingAnswers(db, personId, sittingId);
-  const marks = await listMarks(db, personId, sittingId);
+  const turn = await turnOf(db, { sittingId });
+  const marks = turn && isUntold(turn, now) ? [] : await listMarks(db, personId, sittingId);
   const questions = await listSittingQuestions(db, personId, sittingId);
   const { organizationId, mode, topics, demo, createdAt: startedAt, closesAt, handedInAt } = sitting;
   return {

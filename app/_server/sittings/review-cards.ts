@@ -6,6 +6,7 @@ import { type Card, dueOn, type Review, scheduleOf, weakestFirst } from '@/lib/r
 import { database } from '../database';
 import { readSettings } from '../organization-settings';
 import type { Desk } from '../permit';
+import { listUntold } from '../turns/untold';
 import type { Choice } from './choose-question';
 import { dayIn } from './day-in';
 
@@ -24,7 +25,9 @@ export async function reviewCards(desk: Desk, at: Date): Promise<ReviewCards> {
   const { timeZone } = await readSettings(desk.organizationId);
   const today = dayIn(timeZone, at);
   const live = new Map((await listLiveVersions(database(), desk.organizationId)).map((one) => [one.questionId, one]));
-  const marked = await listMarked(database(), desk);
+  const untold = await listUntold(database(), desk, at);
+  // When something is asked again would tell how it was answered.
+  const marked = (await listMarked(database(), desk)).filter(({ sittingId }) => !untold.sittings.has(sittingId));
   const choices = new Map<string, Choice>();
   for (const { questionId, id, body } of live.values())
     choices.set(questionId, { topic: body.topics[0] ?? '', asked: { written: id } });

@@ -1,6 +1,6 @@
 import type { Db } from '@/db/client';
-import { findGiven, type Given } from '@/db/queries/given';
-import { findTurnOf, listTurns, listTurnsCases, type Turn } from '@/db/queries/turns';
+import { findGiven, type Given, type Learner } from '@/db/queries/given';
+import { findTurnOf, listTurns, listTurnsCases, listTurnsEverywhere, type Turn } from '@/db/queries/turns';
 import { toldAt } from '@/lib/assignments/phase';
 import { GRACE } from '../sittings/read-sitting';
 
@@ -32,27 +32,32 @@ export function isUntold(given: Pick<Given, 'assignment' | 'mostExtraTime'>, now
 
 /** Work of a learner whose outcome is not told yet. */
 export interface Untold {
-  /** By the attempt's id, and the sitting's. */
-  turnOfAttempt: ReadonlyMap<string, TurnAt>;
-  turnOfSitting: ReadonlyMap<string, TurnAt>;
+  /** By the attempt's id. */
+  attempts: ReadonlyMap<string, TurnAt>;
+  /** By the sitting's id. */
+  sittings: ReadonlyMap<string, TurnAt>;
 }
 
 /** All of a learner's work in an organisation that is not told yet. */
-export async function listUntold(
-  db: Db,
-  { learnerId, organizationId }: { learnerId: string; organizationId: string },
-  now: Date,
-): Promise<Untold> {
+export async function listUntold(db: Db, learner: Learner, now: Date): Promise<Untold> {
+  return untoldOf(db, await listTurns(db, learner), now);
+}
+
+/** The same in every organisation that they are or were in. */
+export async function listUntoldEverywhere(db: Db, learnerId: string, now: Date): Promise<Untold> {
+  return untoldOf(db, await listTurnsEverywhere(db, learnerId), now);
+}
+
+async function untoldOf(db: Db, turns: readonly Turn[], now: Date): Promise<Untold> {
   const untold = new Map<string, TurnAt>();
-  for (const turn of await listTurns(db, { learnerId, organizationId })) {
+  for (const turn of turns) {
     const given = await findGiven(db, turn, turn.assignmentId);
     if (given && isUntold(given, now)) untold.set(turn.id, { turn, ...given });
   }
   const cases = await listTurnsCases(db, [...untold.keys()]);
-  const at = (turnId: string) => untold.get(turnId);
   return {
-    turnOfAttempt: new Map(cases.flatMap(({ turnId, attemptId }) => pair(attemptId, at(turnId)))),
-    turnOfSitting: new Map([...untold.values()].flatMap((one) => pair(one.turn.sittingId, one))),
+    attempts: new Map(cases.flatMap(({ turnId, attemptId }) => pair(attemptId, untold.get(turnId)))),
+    sittings: new Map([...untold.values()].flatMap((one) => pair(one.turn.sittingId, one))),
   };
 }
 

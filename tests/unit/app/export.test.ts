@@ -63,7 +63,7 @@ async function exported(
   format: 'json' | 'csv',
   { personId = 'ada', organizationId }: { personId?: string; organizationId?: string } = {},
 ): Promise<string> {
-  const held = await everythingHeldOn(db, personId, organizationId);
+  const held = await everythingHeldOn(db, personId, at, organizationId);
   if (!held) throw new Error(`Nothing is held on ${personId}`);
   const pieces = format === 'json' ? jsonExport(held, at) : csvExport(held);
   let text = '';
@@ -314,7 +314,7 @@ test('somebody who has done nothing has a file of acts with its columns alone', 
 });
 
 test('there is nothing to export on nobody', async () => {
-  expect(await everythingHeldOn(await twoPlaces(), 'eve')).toBeUndefined();
+  expect(await everythingHeldOn(await twoPlaces(), 'eve', at)).toBeUndefined();
 });
 
 test.each([

@@ -12,6 +12,7 @@ import { makeCall } from '@/app/_server/make-call';
 import { deskOf } from '@/app/_server/permit';
 import { problem, problemWithFields } from '@/app/_server/problems';
 import { closedReason, takeAct } from '@/app/_server/take-act';
+import { isUntold } from '@/app/_server/turns/untold';
 import type { ActResult } from '@/app/_ui/act-result';
 import { parseCall, parseFinding, parseReading } from './parse-forms';
 
@@ -66,5 +67,7 @@ export const callCase = action('callCase', async (permit, form): Promise<ActResu
   const made = await makeCall(deskOf(permit), attemptId, key, decided.act);
   if ('error' in made) return { error: await problem(made.error) };
   revalidatePath(`/learn/cases/${attemptId}`);
+  // In a turn of which nothing may be told yet, the way goes on to its other tasks.
+  if (history.turn && isUntold(history.turn, new Date())) redirect(`/learn/turns/${history.turn.turn.id}`);
   redirect(`/learn/cases/${attemptId}/debrief`);
 });

@@ -15,11 +15,10 @@ export function CallPanel({ view, choices }: { view: AttemptView; choices: RigCh
     return (
       <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="call">
         <h2 id="call">{t('title')}</h2>
-        <p>{t('closed')}</p>
+        <p>{t(view.state === 'over' ? 'over' : 'closed')}</p>
+        {view.turn?.tellsAt && <p>{t('toldLater')}</p>}
         <p>
-          <Link className={ui.primary} href={`/learn/cases/${view.id}/debrief`} prefetch={false}>
-            {t('toDebrief')}
-          </Link>
+          <WayOn view={view} />
         </p>
       </section>
     );
@@ -42,6 +41,21 @@ export function CallPanel({ view, choices }: { view: AttemptView; choices: RigCh
         <Restoring choices={choices} />
       </ActForm>
     </section>
+  );
+}
+
+/** To the debrief, or to the turn where there is none, or none yet. */
+function WayOn({ view: { id, state, turn } }: { view: AttemptView }) {
+  const t = useTranslations('call');
+  const toTurn = turn && (turn.tellsAt || state === 'over');
+  return (
+    <Link
+      className={ui.primary}
+      href={toTurn ? `/learn/turns/${turn.id}` : `/learn/cases/${id}/debrief`}
+      prefetch={false}
+    >
+      {t(toTurn ? 'toTurn' : 'toDebrief')}
+    </Link>
   );
 }
 

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { getTranslations } from 'next-intl/server';
 import { readAttemptView } from '@/app/_server/attempt-view';
@@ -36,7 +37,11 @@ export default page(
     if (!view) notFound();
     const { units } = await readDisplay();
     const t = await getTranslations('case');
-    const note = (
+    const note = view.turn ? (
+      <Link href={`/learn/turns/${view.turn.id}`} prefetch={false}>
+        {t('toTurn', { title: view.turn.title })}
+      </Link>
+    ) : (
       <>
         {t('note')} <span className={ui.code}>{view.code}</span>
       </>

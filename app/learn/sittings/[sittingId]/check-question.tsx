@@ -17,10 +17,13 @@ export async function CheckQuestion({
   read,
   place,
   units,
+  turnId,
 }: {
   read: ReadSitting;
   place: SittingPlace;
   units: UnitChoice;
+  /** Of the turn that it is part of, with which it is handed in. */
+  turnId: string | undefined;
 }) {
   const t = await getTranslations('sittings');
   const problems = await getTranslations('problems');
@@ -70,10 +73,16 @@ export async function CheckQuestion({
       <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="hand-in">
         <h2 id="hand-in">{t('handInTitle')}</h2>
         <StillOpen read={read} />
-        <p>{t('handInSure')}</p>
-        <ActForm action={handInSitting} submit={t('handIn')} failed={problems('answer-failed')} quiet>
-          <input type="hidden" name="sittingId" value={id} />
-        </ActForm>
+        {turnId === undefined ? (
+          <>
+            <p>{t('handInSure')}</p>
+            <ActForm action={handInSitting} submit={t('handIn')} failed={problems('answer-failed')} quiet>
+              <input type="hidden" name="sittingId" value={id} />
+            </ActForm>
+          </>
+        ) : (
+          <p>{t('handInWithTurn')}</p>
+        )}
       </section>
     </>
   );

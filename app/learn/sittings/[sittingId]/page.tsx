@@ -3,13 +3,16 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { getTranslations } from 'next-intl/server';
 import { catalogue } from '@/app/_server/catalogue';
+import { database } from '@/app/_server/database';
 import { readDisplay } from '@/app/_server/display';
 import { page } from '@/app/_server/guard';
 import { settingsFor } from '@/app/_server/organization-settings';
 import { deskOf } from '@/app/_server/permit';
 import { currentSitting } from '@/app/_server/sittings/current-sitting';
 import { isOpen, type ReadSitting, type SittingPlace } from '@/app/_server/sittings/read-sitting';
+import { isUntold, tellsAt, turnOf } from '@/app/_server/turns/untold';
 import { SafetyNote } from '@/app/_ui/safety-note';
+import { shownTime } from '@/app/_ui/shown-date';
 import { SiteHeader } from '@/app/_ui/site-header';
 import { TimeLeft } from '@/app/_ui/time-left/time-left';
 import ui from '@/app/_ui/ui.module.css';
@@ -39,6 +42,8 @@ export default page(
       getTranslations('sittings'),
     ]);
     const { sitting, places } = read;
+    const turn = await turnOf(database(), { sittingId });
+    const untold = turn !== undefined && isUntold(turn, now);
     const open = isOpen(sitting, now);
     const at = chosenPlace(read, (await searchParams).at);
     const place = places.find((one) => one.place === at);
@@ -47,24 +52,33 @@ export default page(
         <SiteHeader />
         <main id="main" className={`${ui.page} ${ui.narrow}`}>
           <div className={ui.head}>
-            <h1>{t('of', { mode: t(`mode.${sitting.mode}`), topics: topicsOf(read, t) })}</h1>
+            <h1>
+              {turn
+                ? t('ofTurn', { title: turn.assignment.title })
+                : t('of', { mode: t(`mode.${sitting.mode}`), topics: topicsOf(read, t) })}
+            </h1>
             {sitting.demo && <span className={ui.small}>{t('demo')}</span>}
           </div>
           {open && sitting.mode === 'check' && (
             <>
               {sitting.closesAt && <TimeLeft closesAt={sitting.closesAt} now={now} settings={settings} />}
               <PlaceList read={read} at={at} />
-              {place && <CheckQuestion read={read} place={place} units={units} />}
+              {place && <CheckQuestion read={read} place={place} units={units} turnId={turn?.turn.id} />}
             </>
           )}
           {open && sitting.mode !== 'check' && place && <DrillQuestion read={read} place={place} units={units} />}
-          {!open && <Result read={read} units={units} place={place} />}
+          {!open && untold && <p className={ui.notice}>{t('untold', { time: shownTime(tellsAt(turn), settings) })}</p>}
+          {!open && !untold && <Result read={read} units={units} place={place} />}
           <p>
-            <Link className={learn.way} href="/learn/questions" prefetch={false}>
-              {t('back')}
+            <Link
+              className={learn.way}
+              href={turn ? `/learn/turns/${turn.turn.id}` : '/learn/questions'}
+              prefetch={false}
+            >
+              {turn ? t('toTurn') : t('back')}
             </Link>
           </p>
-          <SafetyNote later={open && places.some(asksWhatIsSafe)} />
+          <SafetyNote later={(open || untold) && places.some((one) => asksWhatIsSafe(one, untold))} />
         </main>
       </>
     );
@@ -78,9 +92,9 @@ function chosenPlace({ sitting, places }: ReadSitting, at: string | string[] | u
   return sitting.mode === 'check' ? (named ?? places[0]?.place) : places.at(-1)?.place;
 }
 
-/** Whether cautions would answer what is open there. */
-function asksWhatIsSafe({ spec, mark }: SittingPlace): boolean {
-  return !mark && spec !== null && kinds.get(spec.kind)?.asksWhatIsSafe === true;
+/** Whether cautions would answer what is open there, or not told. */
+function asksWhatIsSafe({ spec, mark }: SittingPlace, untold: boolean): boolean {
+  return (untold || !mark) && spec !== null && kinds.get(spec.kind)?.asksWhatIsSafe === true;
 }
 
 function topicsOf(

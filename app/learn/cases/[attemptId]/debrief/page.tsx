@@ -33,7 +33,7 @@ export default page(
     const { attemptId } = await params;
     const view = await readDebriefView(deskOf(permit), attemptId, await searchParams);
     if (!view) notFound();
-    if (view === 'open') redirect(`/learn/cases/${attemptId}`);
+    if (view === 'open' || view === 'untold') redirect(`/learn/cases/${attemptId}`);
 
     const { units } = await readDisplay();
     const t = await getTranslations('debrief');

@@ -10,6 +10,7 @@ import { caseOf, isSuperseded, readHistory } from '@/app/_server/history';
 import { deskOf } from '@/app/_server/permit';
 import { problem, problemWithFields } from '@/app/_server/problems';
 import { startAsWished } from '@/app/_server/start-case';
+import { isUntold } from '@/app/_server/turns/untold';
 import { unmetSentence } from '@/app/_server/unmet-sentence';
 import type { ActResult } from '@/app/_ui/act-result';
 import { ANY } from '../../../random-choices';
@@ -21,8 +22,8 @@ const schema = z.object({
 });
 
 /**
- * Starts a case that is like one whose call is made. What that one was is read here: an attempt that is still open answers
- * as one that is not there, so that nothing can be learnt about it.
+ * Starts a case that is like one whose call is made. What that one was is read here: an attempt that is still open, or of
+ * which nothing may be told yet, answers as one that is not there, so that nothing can be learnt about it.
  */
 export const startAlike = action('startAlike', async (permit, form): Promise<ActResult> => {
   const parsed = schema.safeParse(form instanceof FormData ? Object.fromEntries(form) : {});
@@ -30,7 +31,8 @@ export const startAlike = action('startAlike', async (permit, form): Promise<Act
     return { error: await problemWithFields(parsed.error.issues.map(({ path }) => String(path[0]))) };
   const { key, attemptId, likeness } = parsed.data;
   const history = await readHistory(deskOf(permit), attemptId);
-  if (!history?.call) return { error: await problem('not-there') };
+  if (!history?.call || (history.turn && isUntold(history.turn, new Date())))
+    return { error: await problem('not-there') };
   if (isSuperseded(history.attempt)) return { error: await problem('attempt-superseded') };
   const theCase = caseOf(history.attempt);
   const { truth, rig } = theCase;

@@ -109,6 +109,10 @@ export const routeDoors = {
   '/paper/[code]': { action: 'paper.print', behind: 'organization' },
   '/paper/[code]/key': { action: 'paper.print', behind: 'organization' },
 
+  '/sets': { action: 'sets.see', behind: 'organization' },
+  '/sets/new': { action: 'sets.change', behind: 'organization' },
+  '/sets/[setId]': { action: 'sets.see', behind: 'set' },
+
   '/log': { action: 'log.see', behind: 'organization' },
   '/log/export': { action: 'log.export', behind: 'organization' },
   '/settings': { action: 'settings.see', behind: 'organization' },
@@ -195,6 +199,16 @@ export const actionDoors = {
   archiveAssignment: { action: 'assignments.change', behind: 'assignment' },
   changeMarks: { action: 'marks.change', behind: 'assignment' },
   undoChange: { action: 'marks.change', behind: 'regrade' },
+
+  createSet: { action: 'sets.change', behind: 'organization' },
+  lookOverSet: { action: 'sets.see', behind: 'organization' },
+  previewTask: { action: 'sets.see', behind: 'organization' },
+  saveSet: { action: 'sets.change', behind: 'set' },
+  duplicateSet: { action: 'sets.change', behind: 'set' },
+  shareSet: { action: 'sets.change', behind: 'set' },
+  unshareSet: { action: 'sets.change', behind: 'set' },
+  archiveSet: { action: 'sets.change', behind: 'set' },
+  restoreSet: { action: 'sets.change', behind: 'set' },
 
   changeSettings: { action: 'settings.change', behind: 'organization' },
   backUpNow: { action: 'installation.back-up', behind: 'installation' },

@@ -79,6 +79,7 @@ const places = [
   { href: '/people', name: 'people', action: 'people.see' },
   { href: '/classes', name: 'classes', action: 'classes.see' },
   { href: '/questions', name: 'questions', action: 'questions.see' },
+  { href: '/sets', name: 'sets', action: 'sets.see' },
   { href: '/assignments', name: 'assignments', action: 'assignments.see' },
   { href: '/gradebook', name: 'gradebook', action: 'gradebook.see' },
   { href: '/log', name: 'log', action: 'log.see' },

@@ -1,9 +1,11 @@
 'use client';
 
 import { unstable_rethrow } from 'next/navigation';
-import { useEffect, useRef, useState, useTransition } from 'react';
+import { useRef, useState, useTransition } from 'react';
 import { useHydrated } from '@/app/_ui/hydrated';
+import { newKey } from '@/app/_ui/new-key';
 import ui from '@/app/_ui/ui.module.css';
+import { useWarning } from '@/app/_ui/warn-before-leaving';
 import { createQuestion, previewQuestion, saveQuestion } from '../actions';
 import type { DraftAnswer, FieldFault } from '../draft-answer';
 import type { Draft } from './draft';
@@ -156,19 +158,4 @@ export function QuestionEditor({
       </section>
     </div>
   );
-}
-
-/** Asks before a page is left on which something is not kept yet. */
-function useWarning(isOn: boolean): void {
-  useEffect(() => {
-    if (!isOn) return;
-    const warn = (event: BeforeUnloadEvent) => event.preventDefault();
-    window.addEventListener('beforeunload', warn);
-    return () => window.removeEventListener('beforeunload', warn);
-  }, [isOn]);
-}
-
-function newKey(): string {
-  const bytes = crypto.getRandomValues(new Uint8Array(16));
-  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
 }

@@ -93,9 +93,9 @@ function candidateFrom({ title, note, blueprint, items }: Draft): unknown {
 function itemFrom(item: DraftItem): unknown {
   switch (item.kind) {
     case 'case':
-      return { ...item, code: item.code.trim() };
+      return { ...item, code: item.code.trim() || undefined };
     case 'written':
-      return item;
+      return { ...item, questionId: item.questionId || undefined };
     case 'questions': {
       const { questionKind, ...rest } = item;
       return { ...rest, count: number(item.count), ...(questionKind !== '' && { questionKind }) };

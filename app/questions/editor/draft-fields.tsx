@@ -1,9 +1,10 @@
 'use client';
 
 import ui from '@/app/_ui/ui.module.css';
+import { withValues } from '@/app/_ui/with-values';
 import type { Draft, DraftBody } from './draft';
 import styles from './editor.module.css';
-import { useEditor, withValues } from './editor-context';
+import { useEditor } from './editor-context';
 import { Chosen, FaultText, Typed, TypedLong } from './fields';
 import { NumberEditor } from './number-editor';
 import { ChoiceEditor, OrderEditor } from './option-list';

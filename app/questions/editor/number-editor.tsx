@@ -2,10 +2,11 @@
 
 import { useId } from 'react';
 import ui from '@/app/_ui/ui.module.css';
+import { withValues } from '@/app/_ui/with-values';
 import { unitNames } from '@/lib/units';
 import type { DraftOf, DraftVariable } from './draft';
 import styles from './editor.module.css';
-import { useEditor, withValues } from './editor-context';
+import { useEditor } from './editor-context';
 import { Chosen, FaultText, Typed } from './fields';
 import { changedAt, RowButtons } from './row-buttons';
 

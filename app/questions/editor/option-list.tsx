@@ -2,9 +2,10 @@
 
 import { useId } from 'react';
 import ui from '@/app/_ui/ui.module.css';
+import { withValues } from '@/app/_ui/with-values';
 import { type DraftOf, type DraftOption, emptyOption, freeId } from './draft';
 import styles from './editor.module.css';
-import { useEditor, withValues } from './editor-context';
+import { useEditor } from './editor-context';
 import { FaultText, Typed } from './fields';
 import { changedAt, movedBy, RowButtons } from './row-buttons';
 

@@ -1,10 +1,11 @@
 'use client';
 
 import ui from '@/app/_ui/ui.module.css';
+import { withValues } from '@/app/_ui/with-values';
 import { AreaCanvas } from './area-canvas';
 import { type DraftArea, type DraftOf, freeId, percent } from './draft';
 import styles from './editor.module.css';
-import { useEditor, withValues } from './editor-context';
+import { useEditor } from './editor-context';
 import { FaultText, Typed } from './fields';
 import { PictureField } from './picture-field';
 import { changedAt, RowButtons } from './row-buttons';

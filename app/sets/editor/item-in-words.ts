@@ -1,4 +1,4 @@
-import { withValues } from '@/app/questions/editor/editor-context';
+import { withValues } from '@/app/_ui/with-values';
 import type { DraftItem, DraftOf } from './draft';
 import type { Choice, SetChoices, SetWords } from './set-words';
 

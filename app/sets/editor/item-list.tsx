@@ -3,8 +3,8 @@
 import { useRef, useState } from 'react';
 import { useHydrated } from '@/app/_ui/hydrated';
 import ui from '@/app/_ui/ui.module.css';
+import { withValues } from '@/app/_ui/with-values';
 import type { FieldFault } from '@/app/questions/draft-answer';
-import { withValues } from '@/app/questions/editor/editor-context';
 import { movedBy, RowButtons } from '@/app/questions/editor/row-buttons';
 import styles from '../sets.module.css';
 import { type DraftItem, freeItemId, newItem } from './draft';

@@ -2,7 +2,7 @@
 
 import { useHydrated } from '@/app/_ui/hydrated';
 import ui from '@/app/_ui/ui.module.css';
-import { withValues } from '@/app/questions/editor/editor-context';
+import { withValues } from '@/app/_ui/with-values';
 import { PreviewBoundary } from '@/app/questions/editor/preview-boundary';
 import styles from '../sets.module.css';
 import type { DraftItem } from './draft';

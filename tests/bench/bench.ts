@@ -10,6 +10,7 @@ import { measureItemStatistics } from './item-statistics';
 import { measurePassiveLine } from './passive-line';
 import { measureQuestions } from './questions';
 import { measureRigPoints } from './rig-points';
+import { measureSet } from './sets';
 import type { Spread } from './spread';
 import { measureTakeReading } from './take-reading';
 import { measureTrace } from './traces';
@@ -70,10 +71,16 @@ async function measureLibrary(): Promise<Figure[]> {
     ...diagnosisFigures(),
     { name: 'grade of one attempt', unit: 'ms', measured: grading.min, rounds: grading },
     ...questionFigures(),
+    ...setFigures(),
     ...statisticsFigures(),
     ...exportFigures(),
     ...memoryFigures(),
   ];
+}
+
+function setFigures(): Figure[] {
+  const set = measureSet();
+  return [{ name: 'set of 60 seeded slots, certified', unit: 's', measured: set.min, rounds: set }];
 }
 
 function diagnosisFigures(): Figure[] {

@@ -1,6 +1,7 @@
 'use client';
 
 import { useHydrated } from '@/app/_ui/hydrated';
+import { Reveal } from '@/app/_ui/reveal';
 import ui from '@/app/_ui/ui.module.css';
 import { withValues } from '@/app/_ui/with-values';
 import { PreviewBoundary } from '@/app/questions/editor/preview-boundary';
@@ -16,6 +17,8 @@ export interface Previewed {
   shown: React.ReactNode;
   /** Rises with every answer. */
   count: number;
+  /** Rises whenever an item's example is asked for at the item. */
+  opened: number;
 }
 
 /** An example of one task, as a learner sees it or with its answer. */
@@ -43,6 +46,7 @@ export function Preview({
       <h2 id="preview" tabIndex={-1}>
         {item ? withValues(words.previewOf, { n: place + 1 }) : words.previewTitle}
       </h2>
+      <Reveal target="preview" when={String(previewed?.opened ?? 0)} />
       {previewed && item && (
         <div className={styles.buttons}>
           <button

@@ -100,9 +100,15 @@ export function SetEditor({
     run(createSet, { key: key.current, set });
   }
 
-  function show(item: DraftItem, asked: { seed: number; answers: boolean }) {
+  function show(item: DraftItem, asked: { seed: number; answers: boolean }, opens = false) {
     if (pending) return;
-    setPreviewed((before) => ({ item, ...asked, shown: before?.shown, count: before?.count ?? 0 }));
+    setPreviewed((before) => ({
+      item,
+      ...asked,
+      shown: opens ? undefined : before?.shown,
+      count: before?.count ?? 0,
+      opened: (before?.opened ?? 0) + Number(opens),
+    }));
     run(previewTask, {
       item: JSON.stringify(item),
       seed: String(asked.seed),
@@ -144,7 +150,7 @@ export function SetEditor({
             choices={choices}
             faults={faults}
             onChange={(items) => change({ items })}
-            onPreview={(item) => show(item, { seed: 0, answers: false })}
+            onPreview={(item) => show(item, { seed: 0, answers: false }, true)}
           />
           <FaultText at="items" />
         </EditorProvider>

@@ -81,18 +81,20 @@ function gapText(gap: Gap, t: Words): string {
       return t('gap.not-asked', { topic: topicName(gap.topic), tasks: tasksText(gap.tasks) });
     case 'too-few':
     case 'too-many':
-      return t(`gap.${gap.gap}`, {
-        topic: topicName(gap.topic),
-        tasks: tasksText(gap.tasks),
-        asked: rangeText(gap.asked),
-      });
+      return t(`gap.${gap.gap}`, { topic: topicName(gap.topic), tasks: tasksText(gap.tasks), asked: endOf(gap) });
     case 'too-short':
     case 'too-long':
-      return t(`gap.${gap.gap}`, { minutes: Math.round(gap.minutes), asked: rangeText(gap.asked) });
+      return t(`gap.${gap.gap}`, { minutes: Math.round(gap.minutes), asked: endOf(gap) });
     case 'too-easy':
     case 'too-hard':
-      return t(`gap.${gap.gap}`, { difficulty: logits(gap.difficulty), asked: gap.asked.map(logits).join(' … ') });
+      return t(`gap.${gap.gap}`, { difficulty: logits(gap.difficulty), asked: logits(endOf(gap)) });
   }
+}
+
+/** The end of a range that a set lies beyond. */
+function endOf({ gap, asked }: Exclude<Gap, { gap: 'not-asked' }>): number {
+  const isBelow = gap === 'too-few' || gap === 'too-short' || gap === 'too-easy';
+  return asked[isBelow ? 0 : 1];
 }
 
 function topicName(id: string): string {

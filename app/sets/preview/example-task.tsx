@@ -68,7 +68,8 @@ async function ExampleCase({ item, seed, answers }: { item: CaseItem; seed: stri
   const { cause, severity, also } = theCase.truth;
   const { units } = await readDisplay();
   return (
-    <div className={ui.stack}>
+    // No grid: the parts of the bench's page say where they stand in its own.
+    <div>
       <p className={ui.small}>
         {t('case', {
           code: theCase.code,

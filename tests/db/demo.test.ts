@@ -1,13 +1,14 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { asc } from 'drizzle-orm';
+import { asc, eq } from 'drizzle-orm';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { loadDemo } from '@/app/_cli/demo/demo-content';
 import { type Db, migrateDatabase } from '@/db/client';
 import {
   accounts,
   acts,
+  assignments,
   attempts,
   calls,
   classPlaces,
@@ -18,6 +19,7 @@ import {
   sittingAnswers,
   sittingQuestions,
   sittings,
+  turns,
   users,
   writtenQuestions,
   writtenVersions,
@@ -77,12 +79,19 @@ function everything() {
     sittings,
     sittingAnswers,
     questionMarks,
+    assignments,
+    turns,
   ];
   return Promise.all(tables.map((table) => db.select().from(table)));
 }
 
 function callsMade() {
   return db.select().from(calls).orderBy(asc(calls.calledAt));
+}
+
+/** What was not done in a turn at an assignment. */
+async function freely<T extends { key: string }>(rows: Promise<T[]>): Promise<T[]> {
+  return (await rows).filter(({ key }) => !key.startsWith('turn '));
 }
 
 test('the school is there, marked as invented, with everybody in it', async () => {
@@ -135,9 +144,10 @@ test('three questions are live, each approved by the instructor who did not writ
 test('histories are as content says and lie in the past', async () => {
   expect(told).toEqual([`${first.name} 4`, `${second.name} 1`]);
   const started = await db.select().from(attempts);
-  expect(started).toHaveLength(5);
+  expect(await freely(db.select().from(attempts))).toHaveLength(5);
   expect(started.every(({ demo: invented, organizationId }) => invented && organizationId !== null)).toBe(true);
-  expect(await callsMade()).toHaveLength(3);
+  // Of the two tests and the practice that one of them handed in, too.
+  expect(await callsMade()).toHaveLength(6);
   for (const { id, createdAt } of started) {
     const own = (await db.select().from(acts)).filter(({ attemptId }) => attemptId === id);
     const called = (await callsMade()).filter(({ attemptId }) => attemptId === id);
@@ -165,12 +175,13 @@ test('marks are what grading makes of the acts', async () => {
 }, 120_000);
 
 test('every apprentice has answered questions, in the past, marked as invented and handed in', async () => {
-  const sat = await db.select().from(sittings);
+  const sat = await freely(db.select().from(sittings));
   expect(sat.map(({ mode }) => mode).sort()).toEqual(['check', 'check', 'check', 'drill', 'drill']);
   expect(sat.every(({ demo: invented, handedInAt }) => invented && handedInAt !== null && handedInAt < now)).toBe(true);
-  const asked = await db.select().from(sittingQuestions);
-  const answers = await db.select().from(sittingAnswers);
-  const marks = await db.select().from(questionMarks);
+  const inThose = ({ sittingId }: { sittingId: string }) => sat.some(({ id }) => id === sittingId);
+  const asked = (await db.select().from(sittingQuestions)).filter(inThose);
+  const answers = (await db.select().from(sittingAnswers)).filter(inThose);
+  const marks = (await db.select().from(questionMarks)).filter(inThose);
   expect([answers.length, marks.length]).toEqual([asked.length, asked.length]);
   for (const { sittingId, answeredAt } of answers) {
     const sitting = sat.find(({ id }) => id === sittingId);
@@ -183,6 +194,13 @@ test('who knows more has more of the questions right, and free text waits for an
   const credits = marks.flatMap(({ mark }) => mark.credit ?? []);
   expect(marks.length - credits.length).toBe(1);
   expect(credits.some((credit) => credit === 1) && credits.some((credit) => credit < 1)).toBe(true);
+});
+
+test('the class has done a test that has closed, and some are at a practice that is open', async () => {
+  const done = await db.select().from(turns);
+  expect(done.map(({ handedInAt }) => handedInAt !== null).sort()).toEqual([false, true, true, true]);
+  expect(done.every(({ demo: invented, startedAt }) => invented && startedAt < now)).toBe(true);
+  expect(await db.select().from(assignments).where(eq(assignments.demo, true))).toHaveLength(2);
 });
 
 test('a database with people is left as it is', async () => {

@@ -25,7 +25,7 @@ export function everySecret(): readonly SecretQuestion[] {
   return every;
 }
 
-function secretQuestion(name: string, spec: QuestionSpec): SecretQuestion {
+export function secretQuestion(name: string, spec: QuestionSpec): SecretQuestion {
   const { stem, answer, figure, key, explanation } = questionOf(spec);
   const because = 'because' in key ? Object.values(key.because ?? {}) : [];
   const slips =

@@ -18,8 +18,11 @@ export interface Somebody {
 }
 
 /** Makes somebody new, in a new organisation, with the password of all test people. */
-export async function somebodyNew(role: string, organizationId?: string): Promise<Somebody> {
-  const db = openPlace(placeFor(SHARED_PORT));
+export async function somebodyNew(
+  role: string,
+  organizationId?: string,
+  db = openPlace(placeFor(SHARED_PORT)),
+): Promise<Somebody> {
   const id = randomBytes(8).toString('hex');
   const [at, slug] = [new Date(), `quay-${id}`];
   const organization = { id: slug, name: `Quay ${id}`, slug, createdAt: at };

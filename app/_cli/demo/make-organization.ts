@@ -9,14 +9,18 @@ import { addingOrganization } from '@/db/queries/organizations';
 import { type Statement, together } from '@/db/together';
 import { formatUserName, storedAddress } from '@/lib/accounts/sign-in-name';
 import type { Demo, DemoApprentice } from './demo-content';
+import type { DemoClass } from './play-assignments';
 import type { DemoLearner } from './play-history';
 import { minutesAfter, workingDays } from './working-days';
 
 /** When the office opens, before anybody practises. Minutes after midnight. */
 const OFFICE_OPENS = 7 * 60 + 30;
 
-/** Makes the organisation, its people and its class, all or nothing, as if some weeks ago. Returns the apprentices. */
-export async function makeOrganization(demo: Demo, now: Date): Promise<DemoLearner[]> {
+/** Makes the organisation, its people and its class, all or nothing, as if some weeks ago. Returns the apprentices, and where they learn. */
+export async function makeOrganization(
+  demo: Demo,
+  now: Date,
+): Promise<{ learners: DemoLearner[]; demoClass: DemoClass }> {
   const organizationId = randomId();
   const classId = randomId();
   const at = since(now, Math.max(...demo.apprentices.map(({ weeks }) => weeks)) + 1);
@@ -38,7 +42,11 @@ export async function makeOrganization(demo: Demo, now: Date): Promise<DemoLearn
     logged({ at, organizationId, event: 'class-added', details: { class: classId } }),
     ...[...staff, ...apprentices].sort((a, b) => a.at.getTime() - b.at.getTime()).flatMap(addingLoggedPerson),
   ]);
-  return learners.map(({ id, ...learner }) => ({ ...learner, desk: inventedDesk(id, organizationId) }));
+  const [instructor] = staff.filter(({ roles: [role] }) => role === 'instructor');
+  return {
+    learners: learners.map(({ id, ...learner }) => ({ ...learner, desk: inventedDesk(id, organizationId) })),
+    demoClass: { organizationId, classId, instructorId: instructor?.id ?? '' },
+  };
 }
 
 function personOf({ id, name, handle }: Pick<DemoApprentice, 'name' | 'handle'> & { id: string }, { shortName }: Demo) {

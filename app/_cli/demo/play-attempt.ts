@@ -29,12 +29,23 @@ export async function playAttempt(
 ): Promise<string> {
   const { theCase, certificate } = job;
   const { id } = await storeAttempt(desk, key, { case: theCase, certificate, demo: true, at: startedAt });
+  await playActs(desk, id, { key, job, acts, startedAt }, draw);
+  return id;
+}
+
+/** Does what is done in an attempt that is there. @returns when the last act was done. */
+export async function playActs(
+  desk: Desk,
+  attemptId: string,
+  { key, job, acts, startedAt }: Play,
+  draw: RandomStream,
+): Promise<Date> {
   let at = startedAt;
   for (const act of acts) {
     at = minutesAfter(at, minutesFor(act, job, draw));
-    done(await playAct({ desk, attemptId: id, key: `${key}-${act.seq}`, at }, job, act));
+    done(await playAct({ desk, attemptId, key: `${key}-${act.seq}`, at }, job, act));
   }
-  return id;
+  return at;
 }
 
 /** One act, of whom, when. */

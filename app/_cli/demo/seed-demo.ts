@@ -5,6 +5,7 @@ import { countUsers } from '@/db/queries/users';
 import { CaseLadder } from './case-ladder';
 import type { Demo } from './demo-content';
 import { makeOrganization } from './make-organization';
+import { playAssignments } from './play-assignments';
 import { playHistory } from './play-history';
 import { playQuestions } from './play-questions';
 import { writeQuestions } from './write-questions';
@@ -26,7 +27,7 @@ export async function seedDemo(
   const db = database();
   if ((await countUsers(db)) + (await countAttempts(db)) > 0) return false;
   const ladder = new CaseLadder(catalogue(), WORD);
-  const learners = await makeOrganization(demo, now);
+  const { learners, demoClass } = await makeOrganization(demo, now);
   const [first] = learners;
   if (first) await writeQuestions(first.desk.organizationId, now);
   for (const learner of learners) {
@@ -34,5 +35,6 @@ export async function seedDemo(
     await playQuestions(learner, now);
     tell(learner.name, played);
   }
+  await playAssignments(demoClass, learners, now);
   return true;
 }

@@ -71,7 +71,7 @@ export async function playAssignments(
     title: 'Suction side: once more',
     mode: 'practice',
     opensAt: minutesAfter(days.at(-1) ?? now, MORNING),
-    closesAt: minutesAfter(now, 7 * 24 * 60),
+    closesAt: minutesAfter(days.at(-1) ?? now, 10 * 24 * 60 + 2 * MORNING),
   });
   for (const learner of learners) {
     const draw = randomStream(learner.handle, 'demo turns');

@@ -5,6 +5,7 @@ import ui from '@/app/_ui/ui.module.css';
 import type { OrganizationSettings } from '@/lib/accounts/settings';
 import { parts } from '@/lib/grading/grade';
 import { isCase, tasksOf } from '@/lib/sets/tasks';
+import learn from '../../learn.module.css';
 
 /** What an assignment asks of whom it is given to, in plain words. */
 export async function Asked({
@@ -28,7 +29,7 @@ export async function Asked({
   return (
     <section className={ui.panel} aria-labelledby="asked">
       <h2 id="asked">{rule('heading')}</h2>
-      <ul>
+      <ul className={learn.rules}>
         <li>{t('tasks', { cases, questions: tasks.length - cases })}</li>
         <li>{rule('window', { opens: shown(opensAt), closes: shown(closesAt), zone: timeZone })}</li>
         <li>{rule('turns', { count: rules.turns })}</li>

@@ -3,6 +3,7 @@ import type { GivenView } from '@/app/_server/turns/read-given';
 import { shownTime } from '@/app/_ui/shown-date';
 import ui from '@/app/_ui/ui.module.css';
 import type { OrganizationSettings } from '@/lib/accounts/settings';
+import learn from '../../learn.module.css';
 
 /** What one sees before, during and after. */
 export function Seen({
@@ -17,7 +18,7 @@ export function Seen({
   return (
     <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="seen">
       <h2 id="seen">{t('heading')}</h2>
-      <dl className={ui.prose}>
+      <dl className={`${ui.prose} ${learn.stages}`}>
         <dt>
           <b>{t('before')}</b>
         </dt>

@@ -89,7 +89,11 @@ export async function readDebriefView(
   return history.call ? debriefView(history, history.call, asked) : 'open';
 }
 
-function debriefView(history: History, { body, grade }: NonNullable<History['call']>, asked: Asked): DebriefView {
+export function debriefView(
+  history: History,
+  { body, grade }: NonNullable<History['call']>,
+  asked: Asked,
+): DebriefView {
   const attempt = attemptView(history);
   const answers = body.also ? [body, body.also] : [body];
   const { cause, severity, also } = grade.truth;

@@ -113,6 +113,12 @@ export const routeDoors = {
   '/sets/new': { action: 'sets.change', behind: 'organization' },
   '/sets/[setId]': { action: 'sets.see', behind: 'set' },
 
+  '/review': { action: 'review.see', behind: 'organization' },
+  '/review/attempts/[attemptId]': { action: 'review.see', behind: 'learners-attempt' },
+  '/review/sittings/[sittingId]': { action: 'review.see', behind: 'learners-sitting' },
+  '/review/appeals': { action: 'review.see', behind: 'organization' },
+  '/review/second-marks': { action: 'review.see', behind: 'organization' },
+
   '/log': { action: 'log.see', behind: 'organization' },
   '/log/export': { action: 'log.export', behind: 'organization' },
   '/settings': { action: 'settings.see', behind: 'organization' },
@@ -209,6 +215,17 @@ export const actionDoors = {
   unshareSet: { action: 'sets.change', behind: 'set' },
   archiveSet: { action: 'sets.change', behind: 'set' },
   restoreSet: { action: 'sets.change', behind: 'set' },
+
+  commentOnAttempt: { action: 'review.write', behind: 'learners-attempt' },
+  commentOnSitting: { action: 'review.write', behind: 'learners-sitting' },
+  overridePart: { action: 'review.write', behind: 'learners-attempt' },
+  overrideQuestion: { action: 'review.write', behind: 'learners-sitting' },
+  giveSecondMark: { action: 'review.write', behind: 'learners-sitting' },
+  decideAppeal: { action: 'review.write', behind: 'appeal' },
+
+  appealAttempt: { action: 'appeal.make', behind: 'attempt' },
+  appealQuestion: { action: 'appeal.make', behind: 'sitting' },
+  withdrawAppeal: { action: 'appeal.make', behind: 'own-appeal' },
 
   changeSettings: { action: 'settings.change', behind: 'organization' },
   backUpNow: { action: 'installation.back-up', behind: 'installation' },

@@ -41,6 +41,16 @@ export function deskOf({ session }: SignedInPermit): Desk {
   return { learnerId: personId, organizationId } as Desk;
 }
 
+/**
+ * A learner's desk, for somebody who may look at it from beside: the permit is for what they teach in an organisation.
+ *
+ * @throws for a permit for anything else.
+ */
+export function deskBeside({ resource }: SignedInPermit, learnerId: string): Desk {
+  if (resource.kind !== 'organization') throw new Error(`No looking over shoulders with a permit for ${resource.kind}`);
+  return { learnerId, organizationId: resource.organizationId } as Desk;
+}
+
 /** A desk that nobody sits at in person: of the invented people of a demo. */
 export function inventedDesk(learnerId: string, organizationId: string): Desk {
   return { learnerId, organizationId } as Desk;

@@ -81,6 +81,7 @@ const places = [
   { href: '/questions', name: 'questions', action: 'questions.see' },
   { href: '/sets', name: 'sets', action: 'sets.see' },
   { href: '/assignments', name: 'assignments', action: 'assignments.see' },
+  { href: '/review', name: 'review', action: 'review.see' },
   { href: '/gradebook', name: 'gradebook', action: 'gradebook.see' },
   { href: '/log', name: 'log', action: 'log.see' },
   { href: '/settings', name: 'settings', action: 'settings.see' },

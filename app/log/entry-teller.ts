@@ -49,6 +49,9 @@ function capitalised(text: string): string {
 }
 
 const detailList = [
+  'attempt',
+  'part',
+  'points',
   'assignment',
   'changed',
   'class',

@@ -1,4 +1,4 @@
-import { and, asc, count, desc, eq, exists, isNotNull, notExists, sql } from 'drizzle-orm';
+import { and, asc, count, desc, eq, exists, isNotNull, ne, notExists, sql } from 'drizzle-orm';
 import type { Answer } from '../../lib/questions/answer';
 import type { QuestionBody } from '../../lib/questions/question';
 import type { Db } from '../client';
@@ -23,23 +23,23 @@ export type TextKey = Pick<FreeText, 'sittingId' | 'place'>;
 
 export type ManualMarkRow = typeof manualMarks.$inferSelect;
 
-/** How many answers of an organisation wait for somebody to mark them. */
-export async function countWaitingTexts(db: Db, organizationId: string): Promise<number> {
+/** How many answers of an organisation wait for somebody to mark them who did not give them. */
+export async function countWaitingTexts(db: Db, organizationId: string, markerId = ''): Promise<number> {
   const [row] = await db
     .select({ value: count() })
     .from(questionMarks)
     .innerJoin(sittings, eq(sittings.id, questionMarks.sittingId))
-    .where(and(eq(sittings.organizationId, organizationId), isFreeText(db), isUnmarked(db)));
+    .where(isWaiting(db, organizationId, markerId));
   return row?.value ?? 0;
 }
 
-/** The answer of an organisation that has waited longest; undefined when none waits. */
-export async function findOldestWaiting(db: Db, organizationId: string): Promise<FreeText | undefined> {
+/** The answer of an organisation that has waited longest for somebody who did not give it; undefined when none waits. */
+export async function findOldestWaiting(db: Db, organizationId: string, markerId = ''): Promise<FreeText | undefined> {
   const [row] = await db
     .select(text)
     .from(questionMarks)
     .innerJoin(sittings, eq(sittings.id, questionMarks.sittingId))
-    .where(and(eq(sittings.organizationId, organizationId), isFreeText(db), isUnmarked(db)))
+    .where(isWaiting(db, organizationId, markerId))
     .orderBy(asc(questionMarks.markedAt), asc(questionMarks.sittingId), asc(questionMarks.place))
     .limit(1);
   return row;
@@ -69,10 +69,17 @@ export async function listManualMarks(db: Db, { sittingId, place }: TextKey): Pr
     .orderBy(desc(manualMarks.seq));
 }
 
+/** Who gave the mark of an answer that counts; undefined while nobody has. */
+export async function findLastMarker(db: Db, key: TextKey): Promise<string | undefined> {
+  const [last] = await listManualMarks(db, key);
+  return last?.markedBy;
+}
+
 export interface MarkedText extends TextKey {
   score: number;
   asked: QuestionBody;
   markedAt: Date;
+  markedBy: string;
   /** Null once they are erased. */
   marker: string | null;
 }
@@ -86,6 +93,7 @@ export async function listMarkedTexts(db: Db, organizationId: string, limit: num
       score: manualMarks.score,
       asked: questionMarks.asked,
       markedAt: manualMarks.markedAt,
+      markedBy: manualMarks.markedBy,
       marker: users.name,
     })
     .from(manualMarks)
@@ -124,6 +132,11 @@ function isFreeText(db: Db) {
 
 function at(table: typeof sittingQuestions | typeof manualMarks) {
   return and(eq(table.sittingId, questionMarks.sittingId), eq(table.place, questionMarks.place));
+}
+
+function isWaiting(db: Db, organizationId: string, markerId: string) {
+  const ofOthers = and(eq(sittings.organizationId, organizationId), ne(sittings.learnerId, markerId));
+  return and(ofOthers, isFreeText(db), isUnmarked(db));
 }
 
 function isUnmarked(db: Db) {

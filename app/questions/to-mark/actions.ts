@@ -7,9 +7,11 @@ import { action } from '@/app/_server/guard';
 import { entryBy } from '@/app/_server/log-entry';
 import { organizationOf } from '@/app/_server/permit';
 import { problem } from '@/app/_server/problems';
+import { markingOf } from '@/app/_server/review/marking-of';
 import type { ActResult } from '@/app/_ui/act-result';
 import { addingLogEntry } from '@/db/queries/log-entries';
 import { addingManualMark, findFreeText } from '@/db/queries/manual-marks';
+import { forgettingResult } from '@/db/queries/turn-results';
 import { claimThen } from '@/db/together';
 
 const whole = z
@@ -35,10 +37,18 @@ export const markFreeText = action('markFreeText', async (permit, form): Promise
   const text = await findFreeText(database(), organizationOf(permit), given);
   if (!text || given.score > text.asked.steps) return { error: await problem('marks-wrong') };
   const { sittingId, place, score } = given;
-  const mark = { ...given, markedBy: permit.session.actor.personId, markedAt: new Date() };
+  const { personId } = permit.session.actor;
+  const { isOwn, mayName, isHidden } = await markingOf(text, personId, new Date());
+  if (isOwn) return { error: await problem('not-there') };
+  if (isHidden) return { error: await problem('second-first') };
+  const mark = { ...given, markedBy: personId, markedAt: new Date() };
   const details = { sitting: sittingId, place, score };
   const marked = await claimThen(database(), addingManualMark(database(), mark), [
-    addingLogEntry(database(), entryBy(permit, 'free-text-marked', { personId: text.learnerId, details })),
+    forgettingResult(database(), { sittingId }),
+    addingLogEntry(
+      database(),
+      entryBy(permit, 'free-text-marked', { personId: mayName ? text.learnerId : null, details }),
+    ),
   ]);
   if (!marked) return { error: await problem('marks-moved') };
   redirect(`/questions/to-mark?kept=yes${names ? '&names=yes' : ''}`);

@@ -17,8 +17,17 @@ import { markFreeText } from './actions';
 /** Longest comment. */
 const MOST_COMMENT = 2000;
 
+interface Shown {
+  text: FreeText;
+  isNamed: boolean;
+  /** Whoever marks may ask who answered. */
+  mayName: boolean;
+  /** Somebody else gave the first mark, and a second is to be given that does not know it. */
+  isHidden: boolean;
+}
+
 /** An answer with what helps to mark it beside it. Who answered is hidden until somebody asks. */
-export async function FreeTextPanel({ text, isNamed }: { text: FreeText; isNamed: boolean }) {
+export async function FreeTextPanel({ text, isNamed, mayName, isHidden }: Shown) {
   const { asked, answer } = text;
   const { units } = await readDisplay();
   const view = viewOf(asked, { content: undefined, catalogue: catalogue(), units });
@@ -31,8 +40,8 @@ export async function FreeTextPanel({ text, isNamed }: { text: FreeText; isNamed
         {view.figure && <QuestionFigure figure={view.figure} units={units} />}
         <h2 id="answer">{t('answer')}</h2>
         <p className={styles.answer}>{answer?.form === 'words' ? answer.text : ''}</p>
-        <Whose text={text} isNamed={isNamed} />
-        <MarkForm text={text} isNamed={isNamed} />
+        <Whose text={text} isNamed={isNamed} mayName={mayName} />
+        {isHidden ? <WaitsForSecond /> : <MarkForm text={text} isNamed={isNamed} />}
       </section>
       <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="model">
         <h2 id="model">{t('model')}</h2>
@@ -48,17 +57,38 @@ export async function FreeTextPanel({ text, isNamed }: { text: FreeText; isNamed
   );
 }
 
-async function Whose({ text: { sittingId, place, learnerId, demo }, isNamed }: { text: FreeText; isNamed: boolean }) {
+async function WaitsForSecond() {
+  const t = await getTranslations('review');
+  return (
+    <p className={ui.notice}>
+      {t('secondWaits')}{' '}
+      <Link className={styles.way} href="/review/second-marks" prefetch={false}>
+        {t('secondTitle')}
+      </Link>
+    </p>
+  );
+}
+
+async function Whose({
+  text: { sittingId, place, learnerId, demo },
+  isNamed,
+  mayName,
+}: Pick<Shown, 'text' | 'isNamed' | 'mayName'>) {
   const t = await getTranslations('written.marking');
   const learner = isNamed ? await findUser(database(), learnerId) : undefined;
   const again = new URLSearchParams({ sitting: sittingId, place: String(place), ...(!isNamed && { names: 'yes' }) });
   return (
     <p className={ui.small}>
       {learner ? t('by', { name: learner.name }) : t('anonymous')}
-      {demo && ` · ${t('demo')}`} ·{' '}
-      <Link className={styles.way} href={`/questions/to-mark?${again}`} prefetch={false}>
-        {isNamed ? t('hideNames') : t('showNames')}
-      </Link>
+      {demo && ` · ${t('demo')}`}
+      {mayName && (
+        <>
+          {' · '}
+          <Link className={styles.way} href={`/questions/to-mark?${again}`} prefetch={false}>
+            {isNamed ? t('hideNames') : t('showNames')}
+          </Link>
+        </>
+      )}
     </p>
   );
 }

@@ -76,7 +76,7 @@ export async function targetsBehind(db: Db, behind: Behind, actor: Actor | null)
     case 'appeal':
       return owned(db, 'appealId', ofSomeone(addAppeal));
     case 'learners-attempt':
-      return owned(db, 'attemptId', ofSomeone(addAttempt));
+      return owned(db, 'attemptId', ofSomeone(addAnotherCase));
     case 'learners-sitting':
       return owned(db, 'sittingId', ofSomeone(addSitting));
     case 'learners-turn':
@@ -145,6 +145,11 @@ function ofSomeone(add: (db: Db, whose: Whose) => Promise<unknown>) {
 
 function addAttempt(db: Db, whose: Whose) {
   return recordAttempt(db, anAttempt({ ...whose, key: whose.id, coached: true, ...theCase }));
+}
+
+/** Of a case that nobody who walks is at themselves: whoever is may not look at another's work at it. */
+function addAnotherCase(db: Db, whose: Whose) {
+  return recordAttempt(db, anAttempt({ ...whose, key: whose.id, ...storedCase(codeOf('lift-pump-weak', 700)) }));
 }
 
 function addSitting(db: Db, whose: Whose) {

@@ -68,7 +68,7 @@ export default page(
           )}
           {open && sitting.mode !== 'check' && place && <DrillQuestion read={read} place={place} units={units} />}
           {!open && untold && <p className={ui.notice}>{t('untold', { time: shownTime(tellsAt(turn), settings) })}</p>}
-          {!open && !untold && <Result read={read} units={units} place={place} />}
+          {!open && !untold && <Result read={read} units={units} place={place} settings={settings} />}
           <p>
             <Link
               className={learn.way}

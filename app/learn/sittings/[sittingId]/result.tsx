@@ -1,11 +1,15 @@
 import Link from 'next/link';
 import { getTranslations } from 'next-intl/server';
 import { catalogue } from '@/app/_server/catalogue';
+import { readSittingFromPerson } from '@/app/_server/review/from-person';
 import type { ReadSitting, SittingPlace } from '@/app/_server/sittings/read-sitting';
 import type { UnitChoice } from '@/app/_ui/display-choices';
 import { MarkedQuestion } from '@/app/_ui/questions/marked-question';
 import { Reveal } from '@/app/_ui/reveal';
 import ui from '@/app/_ui/ui.module.css';
+import { OnWhole, QuestionFromPerson } from '@/app/learn/appeals/question-from-person';
+import type { OrganizationSettings } from '@/lib/accounts/settings';
+import type { EffectiveQuestion } from '@/lib/reviewing/effective';
 import learn from '../../learn.module.css';
 import { StartDrill } from '../../questions/start-drill';
 import { earned, placeMarked } from './ask';
@@ -16,12 +20,15 @@ export async function Result({
   read,
   place,
   units,
+  settings,
 }: {
   read: ReadSitting;
   place: SittingPlace | undefined;
   units: UnitChoice;
+  settings: OrganizationSettings;
 }) {
   const t = await getTranslations('sittings');
+  const fromPerson = await readSittingFromPerson(read, new Date());
   const marked = read.places.filter((one) => one.mark !== undefined);
   const uncounted = read.sitting.mode === 'check' ? read.places.length - marked.length : 0;
   const waiting = marked.filter((one) => earned(one) === null).length;
@@ -39,7 +46,11 @@ export async function Result({
           <ol className={styles.results} aria-label={t('resultList')}>
             {marked.map((one) => (
               <li key={one.place}>
-                <ResultLine place={one} chosen={one.place === place?.place} />
+                <ResultLine
+                  place={one}
+                  chosen={one.place === place?.place}
+                  counts={fromPerson?.effective.get(one.place)}
+                />
               </li>
             ))}
           </ol>
@@ -55,8 +66,12 @@ export async function Result({
             <p>{t('manual', { score: place.mark.manual.score, steps: place.mark.asked.steps })}</p>
           )}
           <MarkedQuestion marked={shown} comment={place.mark?.manual?.comment} />
+          {fromPerson && (
+            <QuestionFromPerson read={fromPerson} sittingId={read.sitting.id} place={place.place} settings={settings} />
+          )}
         </section>
       )}
+      {fromPerson && <OnWhole read={fromPerson} settings={settings} />}
       <Reveal target="question" when={String(place?.place)} />
     </>
   );
@@ -68,7 +83,16 @@ function pointsOf(counted: readonly SittingPlace[]) {
   return { points: Math.round(points * 10) / 10, possible: counted.length, count: counted.length };
 }
 
-async function ResultLine({ place, chosen }: { place: SittingPlace; chosen: boolean }) {
+async function ResultLine({
+  place,
+  chosen,
+  counts,
+}: {
+  place: SittingPlace;
+  chosen: boolean;
+  counts: EffectiveQuestion | undefined;
+}) {
+  const review = await getTranslations('review');
   const t = await getTranslations('sittings');
   const score = earned(place);
   const steps = place.mark?.asked.steps ?? 1;
@@ -86,6 +110,9 @@ async function ResultLine({ place, chosen }: { place: SittingPlace; chosen: bool
       </Link>
       <span className={ui.code}>
         {score === null || score === undefined ? t('waiting') : t('points', { score, steps })}
+        {counts && counts.points !== null && counts.points !== counts.computed && (
+          <b>{` · ${review('partCounts', { points: counts.points, outOf: counts.outOf })}`}</b>
+        )}
         {place.mark?.answer === null && ` · ${t('unanswered')}`}
       </span>
     </>

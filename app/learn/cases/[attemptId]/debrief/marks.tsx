@@ -35,7 +35,7 @@ export function Marks({ view }: { view: DebriefView }) {
 type DebriefWords = ReturnType<typeof useTranslations<'debrief'>>;
 
 /** The grade speaks in codes; one that has no words here is left out. */
-function Notes({ view, notes }: { view: DebriefView; notes: readonly Note[] }) {
+export function Notes({ view, notes }: { view: DebriefView; notes: readonly Note[] }) {
   const t = useTranslations('debrief');
   const named = useNoteWords(view);
   const two = notes.some(({ code }) => code === 'two-causes');

@@ -4,10 +4,12 @@ import { getTranslations } from 'next-intl/server';
 import { readDebriefView } from '@/app/_server/debrief-view';
 import { readDisplay } from '@/app/_server/display';
 import { page } from '@/app/_server/guard';
+import { settingsFor } from '@/app/_server/organization-settings';
 import { deskOf } from '@/app/_server/permit';
 import { SafetyNote } from '@/app/_ui/safety-note';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
+import { CaseFromPerson } from '@/app/learn/appeals/case-from-person';
 import { AfterRepair } from './after-repair';
 import { BeliefChart } from './belief-chart';
 import styles from './debrief.module.css';
@@ -61,6 +63,7 @@ export default page(
           </div>
           <div className={styles.column}>
             <Marks view={view} />
+            <CaseFromPerson view={view} settings={await settingsFor(permit.session)} />
             <Truth view={view} />
             <NextCases view={view} />
           </div>

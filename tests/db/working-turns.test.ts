@@ -18,7 +18,7 @@ import { rightCall } from '../support/worked-attempt';
 
 /** What the server does with turns, on a database of its own; loaded once its folder is named. */
 async function loaded() {
-  const [begin, open, hand, untold, taking, act, call, sitting, asked, permit, cards, held] = await Promise.all([
+  const [begin, open, hand, untold, taking, act, call, sitting, asked, permit, cards, held, json] = await Promise.all([
     import('@/app/_server/turns/begin-turn'),
     import('@/app/_server/turns/open-case'),
     import('@/app/_server/turns/hand-in-turn'),
@@ -31,6 +31,7 @@ async function loaded() {
     import('@/app/_server/permit'),
     import('@/app/_server/sittings/review-cards'),
     import('@/app/_server/account/everything-held-on'),
+    import('@/app/_server/account/json-export'),
   ]);
   return {
     ...begin,
@@ -45,6 +46,7 @@ async function loaded() {
     ...permit,
     ...cards,
     ...held,
+    ...json,
   };
 }
 
@@ -297,5 +299,31 @@ describe('what is not told', () => {
     const attemptId = await opened(turn.id);
     const untold = await server.listUntold(db, ada, minutes(5));
     expect([untold.attempts.has(attemptId), untold.sittings.has(turn.sittingId ?? '')]).toEqual([false, false]);
+  });
+
+  test('stays out of exports and review cards, and is in them afterwards', async () => {
+    const cy = server.inventedDesk('cy', 'harbour');
+    await addPersonOf(db, 'cy', { harbour: 'learner' });
+    const turn = await begun(await anAssignment(), { desk: cy });
+    const attemptId = await opened(turn.id, { desk: cy });
+    expect(await call(attemptId, minutes(10), cy)).toEqual({ done: true });
+    expect(await answer(turn.sittingId, minutes(11), { desk: cy })).toBeUndefined();
+    await server.handInTurn(cy, turn.id, minutes(12));
+    const { theCase } = await caseOf(attemptId);
+    const told = async (now: Date) => {
+      const held = await server.everythingHeldOn(db, 'cy', now);
+      let text = '';
+      if (held) for await (const piece of server.jsonExport(held, now)) text += piece;
+      const words = [theCase.code, '"expertRoute"', `"cause":"${theCase.truth.cause}"`, '"explanation"'];
+      return words.map((word) => text.includes(word));
+    };
+    const cards = async (now: Date) => {
+      const { due, others } = await server.reviewCards(cy, now);
+      return due.length + others.length;
+    };
+    expect(await told(minutes(0, closes))).toEqual([false, false, false, false]);
+    expect(await cards(minutes(0, closes))).toBe(0);
+    expect(await told(minutes(1, closes))).toEqual([true, true, true, true]);
+    expect(await cards(minutes(1, closes))).toBe(1);
   });
 });

@@ -12,7 +12,8 @@ import { problem } from '@/app/_server/problems';
 import { randomId } from '@/app/_server/random-id';
 import { lookOver } from '@/app/_server/sets/look-over';
 import { makeSet } from '@/app/_server/sets/make-set';
-import { itemIn, parseSet, usableItems } from '@/app/_server/sets/parse-set';
+import { itemIn, usableItems } from '@/app/_server/sets/parse-set';
+import { setToKeep } from '@/app/_server/sets/set-to-keep';
 import { addingLogEntry } from '@/db/queries/log-entries';
 import { savingVersion } from '@/db/queries/sets';
 import { claimThen } from '@/db/together';
@@ -27,7 +28,7 @@ const drawn = z.object({ seed: z.string().regex(/^\d{1,6}$/), answers: z.literal
 /** Keeps a new set, once however often it is sent, and goes to it. */
 export const createSet = action('createSet', async (permit, form): Promise<SetAnswer> => {
   const parsed = keyed.safeParse(fieldsOf(form));
-  const set = await parseSet(fieldsOf(form).set);
+  const set = await setToKeep(fieldsOf(form).set, organizationOf(permit));
   if (!parsed.success || !set) return { error: await problem('set-malformed') };
   if ('faults' in set) return { error: await problem('set-wrong'), faults: set.faults };
   const setId = idFromKey(permit, parsed.data.key);
@@ -38,7 +39,7 @@ export const createSet = action('createSet', async (permit, form): Promise<SetAn
 /** Keeps what a set is to consist of: in its newest version, or in the next where that one was assigned. */
 export const saveSet = action('saveSet', async (permit, form): Promise<SetAnswer> => {
   const parsed = named.safeParse(fieldsOf(form));
-  const set = await parseSet(fieldsOf(form).set);
+  const set = await setToKeep(fieldsOf(form).set, organizationOf(permit));
   if (!parsed.success || !set) return { error: await problem('set-malformed') };
   if ('faults' in set) return { error: await problem('set-wrong'), faults: set.faults };
   const { setId, versionId } = parsed.data;

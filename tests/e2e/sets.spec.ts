@@ -1,15 +1,21 @@
 import type { Page } from '@playwright/test';
+import { eq } from 'drizzle-orm';
+import { newItem } from '@/app/sets/editor/draft';
 import { loadCatalogue } from '@/content/load';
 import messages from '@/content/messages/en.json' with { type: 'json' };
 import type { Db } from '@/db/client';
 import { listLogEntries } from '@/db/queries/log-entries';
 import { findNewestVersion, freezingVersion, listSetVersions } from '@/db/queries/sets';
+import { addingDraft, addingWrittenQuestion } from '@/db/queries/written-questions';
+import { writtenVersions } from '@/db/schema';
+import { together } from '@/db/together';
 import type { SetBody } from '@/lib/sets/set-body';
 import { callAction } from '../support/call-action';
 import { codeOf } from '../support/case-codes';
 import { newSession } from '../support/people';
 import { openPlace, placeFor, SHARED_PORT } from '../support/server';
 import { addSet, aSetBody } from '../support/teaching-rows';
+import { aWrittenQuestion } from '../support/written-questions';
 import { expectClean } from './clean';
 import { expect, test } from './fixtures';
 import { expectNoOverflow } from './no-overflow';
@@ -88,6 +94,7 @@ test('a set is built from all four kinds of items by keyboard, told what can nev
   await expect(page.getByText(words.faults['check-symbols'])).toHaveCount(0);
   await rowButton(page, editor.close, 3).press('Enter');
 
+  // Neither what is not chosen yet nor what can never be drawn is kept.
   await button(page, editor.add.written).press('Enter');
   await button(page, editor.create).click();
   await expect(page.getByText(problems['set-wrong'])).toBeVisible();
@@ -210,6 +217,37 @@ test('a colleague’s set is not there until it is shared; administrators see it
   await signInNew(page, administrator);
   await page.goto('/sets');
   await expect(page.getByRole('link', { name: 'Hers' })).toBeVisible();
+});
+
+test('what can never be drawn is not kept, nor another organisation’s question', async () => {
+  const { setId, versionId } = await addSetOf(builder);
+  const stranger = await somebodyNew('instructor');
+  const at = new Date();
+  const theirs = { organizationId: stranger.organizationId, createdBy: stranger.id, createdAt: at };
+  const questionId = `q${setId}`;
+  await together(db, [
+    addingWrittenQuestion(db, { id: questionId, ...theirs }),
+    addingDraft(db, {
+      id: `${questionId}-1`,
+      questionId,
+      number: 1,
+      body: aWrittenQuestion(),
+      writtenBy: stranger.id,
+      at,
+    }),
+  ]);
+  await db.update(writtenVersions).set({ state: 'live' }).where(eq(writtenVersions.questionId, questionId));
+  const cookie = await newSession(db, builder.id, builder.organizationId);
+  const save = async (item: object) => {
+    const set = JSON.stringify({ title: 'Changed', note: '', blueprint: '', items: [item] });
+    return (await callAction({ origin, cookie }, `/sets/${setId}`, 'saveSet', { setId, versionId, set })).text;
+  };
+  expect(await save({ id: 'a', kind: 'written', questionId })).toContain(words.faults['not-live']);
+  const double = { ...newItem('cases', 'a'), faults: 'double' };
+  expect(await save(double)).toContain(words.faults.never.faults);
+  expect((await bodyOf(setId)).title).toBe('Supply side');
+  expect(await save({ ...double, faults: '' })).not.toContain('faults');
+  expect((await bodyOf(setId)).title).toBe('Changed');
 });
 
 test('the list, a ready set and its editor fit a phone and are clean', async ({ page }) => {

@@ -33,9 +33,9 @@ describe('what the editor makes of a set comes back as the same set', () => {
     ],
   };
 
-  test.each([
+  test.each<[string, SetBody]>([
     ['with everything', everything],
-    ...[...catalogue.readySets.values()].map(({ id, body }) => [id, body] as const),
+    ...[...catalogue.readySets.values()].map(({ id, body }): [string, SetBody] => [id, body]),
   ])('%s', async (_name, body) => {
     expect(await parseSet(JSON.stringify(draftOf(body)))).toEqual({ body });
   });

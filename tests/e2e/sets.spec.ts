@@ -246,7 +246,7 @@ test('what can never be drawn is not kept, nor another organisation’s question
   const double = { ...newItem('cases', 'a'), faults: 'double' };
   expect(await save(double)).toContain(words.faults.never.faults);
   expect((await bodyOf(setId)).title).toBe('Supply side');
-  expect(await save({ ...double, faults: '' })).not.toContain('faults');
+  expect(await save({ ...double, faults: '' })).toContain('"saved":true');
   expect((await bodyOf(setId)).title).toBe('Changed');
 });
 

@@ -103,6 +103,7 @@ export const routeDoors = {
   '/assignments/[assignmentId]/live': { action: 'assignments.see', behind: 'assignment' },
   '/assignments/[assignmentId]/live/now': { action: 'assignments.see', behind: 'assignment' },
 
+  '/assignments/[assignmentId]/statistics': { action: 'statistics.see', behind: 'assignment' },
   '/assignments/[assignmentId]/marks': { action: 'marks.change', behind: 'assignment' },
 
   '/paper': { action: 'paper.print', behind: 'organization' },
@@ -204,6 +205,7 @@ export const actionDoors = {
   sendNudge: { action: 'assignments.change', behind: 'assignment' },
   archiveAssignment: { action: 'assignments.change', behind: 'assignment' },
   changeMarks: { action: 'marks.change', behind: 'assignment' },
+  acceptDifficulties: { action: 'marks.change', behind: 'assignment' },
   undoChange: { action: 'marks.change', behind: 'regrade' },
 
   createSet: { action: 'sets.change', behind: 'organization' },

@@ -52,3 +52,18 @@ export async function findKeptResult(db: Db, turnId: string): Promise<TurnResult
   const [row] = await db.select().from(turnResults).where(eq(turnResults.turnId, turnId));
   return row;
 }
+
+/** What everybody's first turn at an assignment that was handed in came to, task by task. */
+export async function listFirstResults(
+  db: Db,
+  assignmentId: string,
+): Promise<{ learnerId: string; tasks: TurnResultRow['tasks'] }[]> {
+  const rows = await db
+    .select({ learnerId: turns.learnerId, tasks: turnResults.tasks })
+    .from(turns)
+    .innerJoin(turnResults, eq(turnResults.turnId, turns.id))
+    .where(and(eq(turns.assignmentId, assignmentId), isNotNull(turns.handedInAt)))
+    .orderBy(turns.number, turns.id);
+  const met = new Set<string>();
+  return rows.filter(({ learnerId }) => !met.has(learnerId) && met.add(learnerId));
+}

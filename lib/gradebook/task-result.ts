@@ -13,6 +13,8 @@ export interface TaskResult {
   chose: readonly string[] | null;
   /** Whether that was right; null where there is more than right and wrong. */
   right: boolean | null;
+  /** Designed, logits; null where the task was not met. */
+  difficulty: number | null;
   /** It counts for nobody. */
   withdrawn: boolean;
 }

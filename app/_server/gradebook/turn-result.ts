@@ -77,6 +77,7 @@ function caseResult(
     seconds: (call.calledAt.getTime() - row.startedAt.getTime()) / 1000,
     chose: also ? [cause, also.cause] : [cause],
     right: call.grade.callCorrect.cause,
+    difficulty: call.grade.difficulty ?? null,
     withdrawn,
   };
 }
@@ -126,11 +127,12 @@ function questionResult(
     seconds: answer ? (mark.markedAt.getTime() - askedAt.getTime()) / 1000 : null,
     chose: answer && chosenIn(answer),
     right: isRight(asked, share),
+    difficulty: asked.difficulty,
     withdrawn,
   };
 }
 
-const NOTHING = { share: 0, computed: 0, seconds: null, chose: null, right: null } as const;
+const NOTHING = { share: 0, computed: 0, seconds: null, chose: null, right: null, difficulty: null } as const;
 
 /** What an answer named, where it names things. */
 function chosenIn(answer: Answer): readonly string[] | null {

@@ -27,12 +27,12 @@ test.beforeAll(async () => {
     ],
   });
   const { versionId } = await addSet(db, {
-    id: `set of ${organizationId}`,
+    id: `set-of-${organizationId}`,
     organizationId,
     createdBy: instructor.id,
     body,
   });
-  assignmentId = `marks of ${organizationId}`;
+  assignmentId = `marks-of-${organizationId}`;
   const created = { organizationId, createdBy: instructor.id, setVersionId: versionId };
   await addAssignment(db, { id: assignmentId, ...created, rules: someRules() });
   for (const option of ['a', 'a', 'b', 'b']) {

@@ -32,7 +32,7 @@ test('a case is printed without what is wrong, its key with it, and the square c
   const target = new URL(read?.data ?? '');
   expect(target.pathname + target.search).toBe(`/learn?code=${code}`);
   await page.goto(target.pathname + target.search);
-  await expect(page.getByLabel('Code', { exact: true })).toHaveValue(code);
+  await expect(page.locator('input[name=code]')).toHaveValue(code);
   await page.goto(`/paper/${code}/key`);
   await expect(page.getByText(cause).first()).toBeVisible();
   await expectClean(page);

@@ -45,6 +45,11 @@ export default page('/sets', async (permit, { searchParams }: PageProps<'/sets'>
           <Link className={styles.way} href={archived ? '/sets' : '/sets?archived=yes'} prefetch={false}>
             {t(archived ? 'back' : 'archiveTitle')}
           </Link>
+          {!archived && (
+            <Link className={styles.way} href="/paper" prefetch={false}>
+              {t('toPaper')}
+            </Link>
+          )}
         </p>
         <section className={`${ui.panel} ${ui.stack}`} aria-label={t(archived ? 'archiveTitle' : 'title')}>
           {sets.length === 0 ? (

@@ -10,6 +10,7 @@ import type { Actor } from '@/lib/accounts/actor';
 import { can } from '@/lib/accounts/can';
 import { parseRoles } from '@/lib/accounts/roles';
 import { callAction, serverActions } from '../support/call-action';
+import { codeOf } from '../support/case-codes';
 import { college, harbour, newSession, type PersonKey, people, SESSION_COOKIE } from '../support/people';
 import { freshData, openPlace, placeFor, root, startServer, untilUp } from '../support/server';
 import { DOORS_PORT, type Target, targetsBehind } from './doors/targets';
@@ -170,6 +171,8 @@ const OTHERWISE: Readonly<Record<string, RegExp>> = {
   // … or a file of questions, that there is no topic.
   '/questions/exchange/preview': /^400$/,
   '/questions/exchange/import': /^400$/,
+  // Whose turns are looked at stands in the query; without one there is the whole book.
+  '/gradebook/turns': /^307 \/gradebook$/,
   // An attempt that is open has no debrief yet.
   '/learn/cases/debrief': /^307 \/learn\/cases\/\w+$/,
 };
@@ -200,6 +203,7 @@ async function visit(who: PersonKey | 'visitor', path: string): Promise<{ letIn:
 const FILLED: Record<string, string> = {
   token: 'no-such-token',
   format: 'json',
+  code: codeOf('lift-pump-weak', 800),
   attemptId: 'none',
   personId: 'none',
   classId: 'none',

@@ -11,12 +11,11 @@ import {
 import { lateCost } from '@/lib/assignments/phase';
 import { turnTotal } from '@/lib/assignments/turn-total';
 import type { TaskResult } from '@/lib/gradebook/task-result';
-import type { Grade, Part } from '@/lib/grading/grade';
 import type { Answer } from '@/lib/questions/answer';
 import type { QuestionBody } from '@/lib/questions/question';
 import type { Change } from '@/lib/regrading/change';
-import { isWithdrawn, reweighed, weightsAfter, withGiven } from '@/lib/regrading/remark-case';
-import { remarked } from '@/lib/regrading/remark-question';
+import { isWithdrawn } from '@/lib/regrading/remark-case';
+import { effectiveCase, effectiveQuestion } from '@/lib/reviewing/effective';
 import { isCase, type Task, tasksOf } from '@/lib/sets/tasks';
 import { catalogue } from '../catalogue';
 
@@ -67,36 +66,21 @@ function caseResult(
   const withdrawn = isWithdrawn(changes, place);
   const call = row?.call;
   if (!row || !call) return { ...NOTHING, place, kind: 'case', withdrawn };
-  const given = givenParts(overridden.filter(({ attemptId }) => attemptId === row.attemptId));
+  const given = overridden.filter(({ attemptId }) => attemptId === row.attemptId);
+  const { grade } = call;
+  const cap = catalogue().rubrics.get(grade.rubric?.id ?? '')?.safetyCap ?? grade.total;
   const { cause, also } = call.body;
   return {
     place,
     kind: 'case',
-    share: withGiven(byWeights(call.grade, changes), given).total / 100,
-    computed: call.grade.total / 100,
+    share: effectiveCase(grade, changes, cap, given).total / 100,
+    computed: grade.total / 100,
     seconds: (call.calledAt.getTime() - row.startedAt.getTime()) / 1000,
     chose: also ? [cause, also.cause] : [cause],
-    right: call.grade.callCorrect.cause,
-    difficulty: call.grade.difficulty ?? null,
+    right: grade.callCorrect.cause,
+    difficulty: grade.difficulty ?? null,
     withdrawn,
   };
-}
-
-function byWeights(grade: Grade, changes: readonly Change[]) {
-  const weights = weightsAfter(changes);
-  const cap = catalogue().rubrics.get(grade.rubric?.id ?? '')?.safetyCap ?? grade.total;
-  return weights ? reweighed(grade, weights, cap) : { parts: grade.parts, total: grade.total };
-}
-
-/** The last that was given for each part; what was taken back counts no more. */
-function givenParts(overridden: readonly Override[]): Partial<Record<Part, number>> {
-  const given: Partial<Record<Part, number>> = {};
-  for (const { part, points } of overridden) {
-    if (!part) continue;
-    if (points === null) delete given[part];
-    else given[part] = points;
-  }
-  return given;
 }
 
 interface Marked {
@@ -116,13 +100,13 @@ function questionResult(
   const { mark, askedAt } = row;
   const { asked, answer } = mark;
   const computed = mark.mark.credit;
-  const marked = manual === undefined ? computed : manual / asked.steps;
-  const share = remarked({ asked, answer, credit: marked }, changes, place);
-  const last = overridden.findLast((one) => one.sittingId === mark.sittingId && one.place === mark.place);
+  const given = overridden.filter((one) => one.sittingId === mark.sittingId && one.place === mark.place);
+  const effective = effectiveQuestion({ asked, answer, credit: computed, manual }, changes, place, given);
+  const share = effective.points === null ? null : effective.points / effective.outOf;
   return {
     place,
     kind: 'question',
-    share: last && last.points !== null ? Math.min(last.points / asked.steps, 1) : share,
+    share,
     computed,
     seconds: answer ? (mark.markedAt.getTime() - askedAt.getTime()) / 1000 : null,
     chose: answer && chosenIn(answer),

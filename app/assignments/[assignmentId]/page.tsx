@@ -51,6 +51,14 @@ export default page(
             <Link href={`/assignments/${found.id}/live`} prefetch={false}>
               {t('toLive')}
             </Link>
+            <Link href={`/assignments/${found.id}/statistics`} prefetch={false}>
+              {t('toStatistics')}
+            </Link>
+            {can(permit.session.actor, 'marks.change', permit.resource) && (
+              <Link href={`/assignments/${found.id}/marks`} prefetch={false}>
+                {t('toMarks')}
+              </Link>
+            )}
             {changes && (
               <Link href={`/assignments/new?like=${found.id}`} prefetch={false}>
                 {t('giveAgain')}

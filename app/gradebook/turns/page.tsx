@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { notFound } from 'next/navigation';
+import { notFound, redirect } from 'next/navigation';
 import { getTranslations } from 'next-intl/server';
 import { database } from '@/app/_server/database';
 import { settleTurns } from '@/app/_server/gradebook/settle-turns';
@@ -24,7 +24,7 @@ export async function generateMetadata(): Promise<Metadata> {
 /** What somebody did at an assignment, turn by turn: where a cell of the gradebook leads. */
 export default page('/gradebook/turns', async (permit, { searchParams }: PageProps<'/gradebook/turns'>) => {
   const { person, assignment } = await searchParams;
-  if (typeof person !== 'string' || typeof assignment !== 'string') notFound();
+  if (typeof person !== 'string' || typeof assignment !== 'string') redirect('/gradebook');
   const organizationId = organizationOf(permit);
   await settleTurns(organizationId, assignment);
   const found = await findTurnsAt(database(), { organizationId, assignmentId: assignment, personId: person });

@@ -146,11 +146,15 @@ export function savingVersion(db: Db, basedOn: string, next: NewVersion): Statem
   };
 }
 
-/** Keeps a version as it is from now on: it is assigned. One that is frozen stays as it was. */
-export function freezingVersion(db: Db, versionId: string, at: Date): Statement {
+/**
+ * Keeps a version as it is from now on: it is assigned. One that is frozen stays as it was.
+ *
+ * @param body  As it is assigned, where that says more than what was written.
+ */
+export function freezingVersion(db: Db, versionId: string, at: Date, body?: SetBody): Statement {
   return db
     .update(setVersions)
-    .set({ frozenAt: at })
+    .set({ frozenAt: at, ...(body && { body }) })
     .where(and(eq(setVersions.id, versionId), isNull(setVersions.frozenAt)));
 }
 

@@ -31,7 +31,13 @@ const itemSchema = z.discriminatedUnion('kind', [
   /** Cases that are drawn. */
   z.strictObject({ id: itemId, kind: z.literal('cases'), count, wishes: wishesSchema }),
   /** A question that somebody wrote, in the version that is live when the set is assigned. */
-  z.strictObject({ id: itemId, kind: z.literal('written'), questionId: z.string().max(80) }),
+  z.strictObject({
+    id: itemId,
+    kind: z.literal('written'),
+    questionId: z.string().max(80),
+    /** That version; there once the set is assigned. */
+    versionId: z.string().max(80).optional(),
+  }),
   /** Questions that are drawn: of one kind, or of any that there is on the topic. */
   z.strictObject({
     id: itemId,

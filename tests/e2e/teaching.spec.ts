@@ -109,7 +109,8 @@ async function buildSet(page: Page): Promise<string> {
 }
 
 async function give(page: Page, setId: string): Promise<string> {
-  await page.goto(`/assignments/new?set=${setId}`);
+  await page.goto(`/sets/${setId}`);
+  await page.getByRole('link', { name: messages.sets.acts.give }).click();
   await page.getByLabel('Opens').fill(localTime(-2));
   await page.getByLabel('Closes').fill(localTime(24));
   await page.getByRole('checkbox', { name: 'Tuesday' }).check();

@@ -3,7 +3,9 @@ import { addingAssignment } from '@/db/queries/assignments';
 import { isOpenClassOf } from '@/db/queries/classes';
 import { addingLogEntry } from '@/db/queries/log-entries';
 import { findNewestVersion, findSet, findSetsOrganization, freezingVersion, type SetVersion } from '@/db/queries/sets';
+import { listLiveVersions } from '@/db/queries/written-questions';
 import { claimThen } from '@/db/together';
+import { pinQuestions } from '@/lib/sets/pin-questions';
 import { idFromKey } from '../classes/id-from-key';
 import { learnsIn } from '../classes/learns-in';
 import { database } from '../database';
@@ -13,7 +15,7 @@ import { setReaderFor } from '../sets/set-reader';
 import type { WantedAssignment } from './read-assignment-form';
 
 /** What is not there, or not the organisation's, of what a form names. */
-export type NotGiven = 'no-set' | 'empty-set' | 'no-class' | 'no-person';
+export type NotGiven = 'no-set' | 'empty-set' | 'no-question' | 'no-class' | 'no-person';
 
 /** Gives a set in its newest version, which never changes again; once, however often the form is sent. */
 export async function storeAssignment(
@@ -27,6 +29,9 @@ export async function storeAssignment(
   const version = await versionToGive(permit, wanted.setId);
   if (!version) return { error: 'no-set' };
   if (version.body.items.length === 0) return { error: 'empty-set' };
+  const live = await listLiveVersions(db, organizationId);
+  const body = pinQuestions(version.body, new Map(live.map((one) => [one.questionId, one.id])));
+  if (!body) return { error: 'no-question' };
   const { classIds, personIds } = wanted;
   const open = await Promise.all(classIds.map((id) => isOpenClassOf(db, organizationId, id)));
   if (open.includes(false)) return { error: 'no-class' };
@@ -37,7 +42,7 @@ export async function storeAssignment(
   const now = new Date();
   const row = { id, organizationId, setVersionId: version.id, title, rules, opensAt, closesAt };
   await claimThen(db, addingAssignment(db, { ...row, createdBy: personId, createdAt: now }), [
-    freezingVersion(db, version.id, now),
+    freezingVersion(db, version.id, now, body),
     ...classIds.map((classId) => addingAssignedClass(db, { assignmentId: id, classId })),
     ...personIds.map((userId) => addingAssignedPerson(db, { assignmentId: id, userId, named: true })),
     addingLogEntry(db, entryBy(permit, 'assignment-given', { details: { assignment: id, set: version.setId } })),

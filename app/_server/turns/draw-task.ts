@@ -46,8 +46,13 @@ export async function questionAt(
 ): Promise<AskedPlace | undefined> {
   const seed = turnSeed(at, parallelFor);
   if (item.kind === 'questions') return { spec: drawQuestion(item, seed), writtenVersionId: null, seed };
-  const versions = await listVersions(database(), item.questionId);
-  // One that was retired since is still what the set asks.
+  const writtenVersionId = item.versionId ?? (await approvedVersion(item.questionId));
+  return writtenVersionId === undefined ? undefined : { spec: null, writtenVersionId, seed };
+}
+
+/** Of a set that was assigned before its questions were pinned. One that was retired since is still what the set asks. */
+async function approvedVersion(questionId: string): Promise<string | undefined> {
+  const versions = await listVersions(database(), questionId);
   const version = versions.find(({ state }) => state === 'live') ?? versions.find(({ state }) => state === 'retired');
-  return version && { spec: null, writtenVersionId: version.id, seed };
+  return version?.id;
 }

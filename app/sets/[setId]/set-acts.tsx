@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import { getTranslations } from 'next-intl/server';
 import type { SignedInPermit } from '@/app/_server/permit';
 import { setReaderFor } from '@/app/_server/sets/set-reader';
@@ -19,6 +20,13 @@ export async function SetActs({ permit, set }: { permit: SignedInPermit; set: St
   return (
     <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="acts">
       <h2 id="acts">{t('title')}</h2>
+      {!set.archivedAt && can(actor, 'assignments.change', permit.resource) && (
+        <p>
+          <Link className={styles.way} href={`/assignments/new?set=${set.id}`} prefetch={false}>
+            {t('give')}
+          </Link>
+        </p>
+      )}
       <div className={styles.acts}>
         {!set.archivedAt && !set.sharedAt && (
           <Act set={set} action={shareSet} submit={t('share')} says={t('shareBody')} />

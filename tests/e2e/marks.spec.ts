@@ -1,8 +1,9 @@
 import { eq } from 'drizzle-orm';
 import { listLogEntries } from '@/db/queries/log-entries';
 import { marking } from '@/db/queries/question-marks';
-import { turnResults, turns, turnTasks } from '@/db/schema';
+import { assignments, calibrations, turnResults, turns, turnTasks } from '@/db/schema';
 import { together } from '@/db/together';
+import { randomStream } from '@/lib/random';
 import { aMark, begin } from '../support/sitting-rows';
 import { addAssignment, addSet, addTurn, aSetBody, someRules } from '../support/teaching-rows';
 import { shared } from './at-questions';
@@ -78,7 +79,7 @@ test('a further right answer is looked at, made with a reason, and undone', asyn
   expect(await totals()).toEqual([50, 50, 100, 100]);
   await page.getByLabel('Reason, which learners read').fill('That is what the sheet says too');
   await page.getByRole('button', { name: 'Change the marks' }).click();
-  await expect(page.getByText('At task 1 right too: b.')).toBeVisible();
+  await expect(page.getByText('At task 1 a further answer counts as right.')).toBeVisible();
   expect(await totals()).toEqual([]);
   await page.goto('/gradebook');
   await expect(page.getByRole('link', { name: '100' })).toHaveCount(4);
@@ -120,4 +121,49 @@ test('marks and figures of another organisation look like none', async ({ page }
     expect((await page.request.get(`/assignments/${assignmentId}/${name}`)).status()).toBe(404);
     expect((await page.request.get(`/assignments/no-such/${name}`)).status()).toBe(404);
   }
+});
+
+test('refitted difficulties are a proposal, accepted between windows alone', async ({ page }) => {
+  const db = shared();
+  const { organizationId } = instructor;
+  const items = [1, 2, 3, 4].map((n) => ({ id: `i${n}`, kind: 'questions', count: 1, topic: 'filtration' }) as const);
+  const set = { id: `refit-set-of-${organizationId}`, organizationId, createdBy: instructor.id };
+  const { versionId } = await addSet(db, { ...set, body: aSetBody({ items }) });
+  const id = `refit-of-${organizationId}`;
+  const closesAt = new Date(Date.now() + 86_400_000);
+  const created = { organizationId, createdBy: instructor.id, setVersionId: versionId };
+  await addAssignment(db, { id, ...created, closesAt });
+  const draw = randomStream('refit', 'who solves what');
+  for (let person = 0; person < 40; person++) {
+    const turnId = `${id}-turn-${person}`;
+    const handedInAt = new Date(Date.UTC(2026, 0, 5));
+    await addTurn(db, { id: turnId, assignmentId: id, learnerId: `learner-${person}`, organizationId, handedInAt });
+    const able = draw.between(-1, 1);
+    const tasks = [-1, -0.4, 0.4, 1].map((difficulty, index) => {
+      const right = draw.next() < 1 / (1 + Math.exp(difficulty - able));
+      const [share, seconds] = [Number(right), draw.between(20, 90)];
+      const rest = { kind: 'question', chose: null, withdrawn: false } as const;
+      return { place: index + 1, share, computed: share, seconds, right, difficulty, ...rest };
+    });
+    await db.insert(turnResults).values({ turnId, total: 50, waiting: 0, tasks });
+  }
+  await page.goto(`/assignments/${id}/statistics`);
+  const proposal = page.getByRole('region', { name: 'Difficulty, refitted from answers' });
+  await expect(proposal.getByRole('row')).toHaveCount(5);
+  await expect(proposal.getByText('within chance').first()).toBeVisible();
+  await expect(proposal.getByText('once nothing is taken from anybody any more')).toBeVisible();
+  await expect(proposal.getByRole('button')).toHaveCount(0);
+  await db
+    .update(assignments)
+    .set({ closesAt: new Date(Date.UTC(2026, 0, 8)) })
+    .where(eq(assignments.id, id));
+  await page.reload();
+  await proposal.getByRole('button', { name: 'Accept these difficulties' }).click();
+  await expect(proposal.getByText('Accepted.')).toBeVisible();
+  const kept = await db.select().from(calibrations).where(eq(calibrations.organizationId, organizationId));
+  expect(kept.map(({ item, answers, acceptedBy }) => [item, answers, acceptedBy])).toEqual(
+    [1, 2, 3, 4].map((place) => [`${versionId} ${place}`, 40, instructor.id]),
+  );
+  // Linked over the four: their mean is that of the design.
+  expect(kept.reduce((sum, { difficulty }) => sum + difficulty, 0)).toBeCloseTo(0, 6);
 });

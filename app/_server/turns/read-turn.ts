@@ -1,7 +1,8 @@
 import { findGiven, type Given } from '@/db/queries/given';
 import type { TurnResultRow } from '@/db/queries/turn-results';
-import { listTurnCases, listTurnTasks } from '@/db/queries/turn-work';
+import { listChanges, listTurnCases, listTurnTasks } from '@/db/queries/turn-work';
 import { findTurn, type Turn } from '@/db/queries/turns';
+import type { Change } from '@/lib/regrading/change';
 import { isCase, tasksOf } from '@/lib/sets/tasks';
 import { database } from '../database';
 import type { Desk } from '../permit';
@@ -31,6 +32,8 @@ export interface TurnView extends Given {
   untold: boolean;
   /** Undefined while it is open, or nothing may be told. */
   outcome: TurnResultRow | undefined;
+  /** What was changed about marks for everybody at the assignment; none while nothing is told. */
+  changes: readonly { id: string; change: Change; reason: string }[];
 }
 
 /** A learner's own turn as it stands now, handed in where its time is over; undefined when it is missing or someone else's. */
@@ -52,6 +55,7 @@ export async function readTurn(desk: Desk, turnId: string, now: Date): Promise<T
     tellsAt: tellsAt(given),
     untold,
     outcome,
+    changes: outcome ? await listChanges(database(), turn.assignmentId) : [],
   };
 }
 

@@ -14,6 +14,6 @@ export function ChangeInWords({ change }: { change: Change }) {
     case 'withdraw':
       return t('saysWithdraw', { place: change.place });
     case 'key':
-      return t('saysKey', { place: change.place, right: change.right.join(', ') });
+      return t('saysKey', { place: change.place, count: change.right.length });
   }
 }

@@ -157,7 +157,7 @@ async function Believed({ belief }: Pick<ReplayStep, 'belief'>) {
   const [t, area] = await Promise.all([getTranslations('review'), getTranslations('areas')]);
   if (belief.length === 0) return null;
   return (
-    <p className={styles.belief}>
+    <p className={styles.areaShares}>
       <span className={ui.small}>{t('believed')}</span>{' '}
       {belief.map(({ area: id, share }) => t('share', { area: area(id), percent: percentOf(share) })).join(', ')}
     </p>

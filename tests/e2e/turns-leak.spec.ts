@@ -72,7 +72,7 @@ async function begin(somebody: Somebody, mode: 'assessed' | 'practice' = 'assess
   const body = aSetBody({
     title: 'Held back',
     items: [
-      { id: 'a', kind: 'cases', count: 1, wishes: { topics: ['priming-and-lift-pump'] } },
+      { id: 'a', kind: 'cases', count: 1, wishes: { rigs: ['tern-13'], topics: ['priming-and-lift-pump'] } },
       { id: 'b', kind: 'questions', count: 1, questionKind: 'judge', topic: 'filtration' },
     ],
   });

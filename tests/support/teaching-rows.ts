@@ -26,7 +26,7 @@ export function aSetBody(changes: Partial<SetBody> = {}): SetBody {
     title: 'Supply side',
     note: '',
     items: [
-      { id: 'a', kind: 'cases', count: 1, wishes: { topics: ['priming-and-lift-pump'] } },
+      { id: 'a', kind: 'cases', count: 1, wishes: { rigs: ['tern-13'], topics: ['priming-and-lift-pump'] } },
       { id: 'b', kind: 'questions', count: 1, questionKind: 'judge', topic: 'filtration' },
     ],
     ...changes,

@@ -80,8 +80,8 @@ test('a further right answer is looked at, made with a reason, and undone', asyn
   await page.getByLabel('Reason, which learners read').fill('That is what the sheet says too');
   await page.getByRole('button', { name: 'Change the marks' }).click();
   // The same sentence stood in the preview.
-  const made = page.getByRole('region', { name: 'Changes made' });
-  await expect(made.getByText('At task 1 a further answer counts as right.')).toBeVisible();
+  const changes = page.getByRole('region', { name: 'Changes made' });
+  await expect(changes.getByText('At task 1 a further answer counts as right.')).toBeVisible();
   expect(await totals()).toEqual([]);
   await page.goto('/gradebook');
   await expect(page.getByRole('link', { name: '100' })).toHaveCount(4);

@@ -14,6 +14,7 @@ import type { ActResult } from '@/app/_ui/act-result';
 import { findMostExtraTime, givingExtraTime, listAssigned } from '@/db/queries/assigned-people';
 import { archivingAssignment, movingDates } from '@/db/queries/assignments';
 import { listTurnLines } from '@/db/queries/turn-ends';
+import { forgettingResultsOf } from '@/db/queries/turn-results';
 import { hurtBy } from '@/lib/assignments/date-change';
 import { toldAt } from '@/lib/assignments/phase';
 
@@ -59,7 +60,8 @@ export const changeAssignmentDates = action('changeAssignmentDates', async (perm
     assignmentId: found.id,
     details: { changed: ['opens', 'closes'], from: found.closesAt.toISOString(), to: closesAt.toISOString() },
     claim: movingDates(database(), found, to),
-    others: await movedEnds(found, to, now),
+    // What late work costs may be another.
+    others: [...(await movedEnds(found, to, now)), forgettingResultsOf(database(), found.id)],
   });
 });
 
@@ -86,7 +88,10 @@ export const giveExtraTime = action('giveExtraTime', async (permit, form): Promi
     personId,
     details: { to: percent },
     claim: givingExtraTime(database(), { assignmentId: found.id, userId: personId, extraTime }),
-    others: await movedEnds(found, found, now, new Map([[personId, extraTime]])),
+    others: [
+      ...(await movedEnds(found, found, now, new Map([[personId, extraTime]]))),
+      forgettingResultsOf(database(), found.id),
+    ],
   });
 });
 

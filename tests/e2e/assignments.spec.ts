@@ -8,7 +8,7 @@ import { recordAttempt } from '@/db/queries/attempts';
 import { addingClass, addingClassPlace } from '@/db/queries/classes';
 import { listLogEntries } from '@/db/queries/log-entries';
 import { listUnreadNudges } from '@/db/queries/nudges';
-import { assignments, setVersions, turns, turnTasks } from '@/db/schema';
+import { assignments, setVersions, turnResults, turns, turnTasks } from '@/db/schema';
 import { together } from '@/db/together';
 import { anAct, anAttempt, aReading } from '../support/attempt-rows';
 import { callAction } from '../support/call-action';
@@ -157,11 +157,15 @@ test('dates move while nobody is hurt, more time reaches a turn that goes on, an
   const turnId = await turnAtWork(id);
   const ends = async () => (await db().select().from(turns).where(eq(turns.id, turnId)))[0]?.endsAt.getTime() ?? 0;
   const before = await ends();
+  const kept = () => db().select().from(turnResults).where(eq(turnResults.turnId, turnId));
+  await db().insert(turnResults).values({ turnId, total: 80, waiting: 0, tasks: [] });
   await page.goto(`/assignments/${id}`);
   await page.getByLabel(/^Extra time of/).fill('25');
   await press(page, 'Store');
   await expect(page.getByText('Stored.')).toBeVisible();
   expect(await ends()).toBe(before + HOUR / 4);
+  // Late work may cost nothing now.
+  expect(await kept()).toEqual([]);
 
   // Somebody has begun: the opening stays.
   await page.getByLabel('Opens').fill('2031-01-01T08:00');

@@ -1,11 +1,12 @@
 import { eq } from 'drizzle-orm';
 import { listLogEntries } from '@/db/queries/log-entries';
 import { marking } from '@/db/queries/question-marks';
-import { assignments, calibrations, turnResults, turns, turnTasks } from '@/db/schema';
+import { assignments, calibrations, regrades, turnResults, turns, turnTasks } from '@/db/schema';
 import { together } from '@/db/together';
 import { randomStream } from '@/lib/random';
 import { aMark, begin } from '../support/sitting-rows';
 import { addAssignment, addSet, addTurn, aSetBody, someRules } from '../support/teaching-rows';
+import { press } from './at-assignments';
 import { shared } from './at-questions';
 import { expectClean } from './clean';
 import { expect, test } from './fixtures';
@@ -99,6 +100,23 @@ test('weights that do not sum to a hundred are refused in a sentence, and a task
   await expect(page.getByRole('alert').filter({ hasText: 'must sum to 100' })).toBeVisible();
   await page.goto(`/assignments/${assignmentId}/marks?kind=withdraw&place=1`);
   await expect(page.getByText('2 turns move, 2 stay. The mean goes from 75.0 to 100.0.')).toBeVisible();
+});
+
+test('what cannot be changed is refused, whatever a browser sends', async ({ page }) => {
+  await page.goto(`/assignments/${assignmentId}/marks?kind=withdraw&place=9`);
+  await expect(page.getByRole('alert').filter({ hasText: 'This change cannot be' })).toBeVisible();
+  for (const change of [
+    { kind: 'withdraw', place: 9 },
+    { kind: 'key', place: 1, right: ['no-option'] },
+    { kind: 'weights', weights: { verdicts: 20, reasons: 20, call: 20, route: 20, practice: 20 } },
+    { kind: 'guess', place: 1 },
+  ]) {
+    const fields = { assignmentId, change: JSON.stringify(change), reason: 'Because' };
+    const { text } = await press(instructor, `/assignments/${assignmentId}/marks`, 'changeMarks', fields);
+    expect(text).toContain('This change of marks cannot be read');
+  }
+  const made = await shared().select().from(regrades).where(eq(regrades.assignmentId, assignmentId));
+  expect(made.filter(({ undoneAt }) => !undoneAt)).toEqual([]);
 });
 
 test('how the tasks worked is said in figures and in words', async ({ page }) => {

@@ -5,6 +5,7 @@ import { redirect } from 'next/navigation';
 import { z } from 'zod';
 import { idFromKey } from '@/app/_server/classes/id-from-key';
 import { database } from '@/app/_server/database';
+import { canBeMade } from '@/app/_server/gradebook/can-be-made';
 import { action } from '@/app/_server/guard';
 import { entryBy } from '@/app/_server/log-entry';
 import { problem, problemWithFields } from '@/app/_server/problems';
@@ -27,7 +28,8 @@ export const changeMarks = action('changeMarks', async (permit, form): Promise<A
   if (!parsed.success) return { error: await problemWithFields(['reason']) };
   const { assignmentId, reason, key } = parsed.data;
   const change = changeSchema.safeParse(fromJson(parsed.data.change));
-  if (!change.success) return { error: await problem('no-such-change') };
+  if (!change.success || !(await canBeMade(assignmentId, change.data)))
+    return { error: await problem('no-such-change') };
   const { personId } = permit.session.actor;
   const regrade = { assignmentId, change: change.data, reason, madeBy: personId, madeAt: new Date() };
   const { claim, others } = addingRegrade(database(), { id: idFromKey(permit, key), ...regrade });

@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { getTranslations } from 'next-intl/server';
 import { database } from '@/app/_server/database';
+import { canBeMade } from '@/app/_server/gradebook/can-be-made';
 import { page } from '@/app/_server/guard';
 import { settingsFor } from '@/app/_server/organization-settings';
 import { SiteHeader } from '@/app/_ui/site-header';
@@ -28,7 +29,8 @@ export default page(
     const found = await findAssignmentsSet(database(), assignmentId);
     if (!found) notFound();
     const { assignment, body } = found;
-    const proposal = readProposal(query);
+    const read = readProposal(query);
+    const proposal = read && (await canBeMade(assignmentId, read)) ? read : undefined;
     const t = await getTranslations('marks');
     return (
       <>

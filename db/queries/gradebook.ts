@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, inArray, isNotNull, isNull, like, lte } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, isNull, like, lte } from 'drizzle-orm';
 import type { AssignmentRules } from '../../lib/assignments/rules';
 import type { Db } from '../client';
 import {
@@ -156,14 +156,4 @@ export async function findTurnsAt(
     .where(and(eq(turns.assignmentId, assignmentId), eq(turns.learnerId, personId)))
     .orderBy(asc(turns.number));
   return { ...found, turns: rows };
-}
-
-/** Whether a turn at an assignment waits for a person to mark something. */
-export async function isMarkedWhole(db: Db, assignmentId: string): Promise<boolean> {
-  const rows = await db
-    .select({ waiting: turnResults.waiting })
-    .from(turns)
-    .leftJoin(turnResults, eq(turnResults.turnId, turns.id))
-    .where(and(eq(turns.assignmentId, assignmentId), isNotNull(turns.handedInAt)));
-  return rows.every(({ waiting }) => waiting === 0);
 }

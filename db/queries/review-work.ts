@@ -1,7 +1,6 @@
 import { and, count, desc, eq, exists, isNotNull, isNull, ne, notExists, type SQL, sql } from 'drizzle-orm';
 import type { Db } from '../client';
 import {
-  assignedPeople,
   assignments,
   attempts,
   calls,
@@ -68,15 +67,6 @@ export async function isAtCase(db: Db, learnerId: string, caseCode: string): Pro
     .where(and(eq(attempts.learnerId, learnerId), eq(attempts.caseCode, caseCode), notExists(called)))
     .limit(1);
   return rows.length > 0;
-}
-
-/** The most extra time that anybody gets at an assignment, as a share of its minutes. */
-export async function findMostExtraTime(db: Db, assignmentId: string): Promise<number> {
-  const [row] = await db
-    .select({ most: sql<number>`coalesce(max(${assignedPeople.extraTime}), 0)` })
-    .from(assignedPeople)
-    .where(eq(assignedPeople.assignmentId, assignmentId));
-  return row?.most ?? 0;
 }
 
 /** Answers at an assignment that a person has still to mark; with a second marker also those that wait for the second mark. */

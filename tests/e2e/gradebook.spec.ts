@@ -112,6 +112,34 @@ test('axe finds nothing serious, and on a phone nothing but the table itself scr
   await expectNoOverflow(page);
 });
 
+test('while an assignment is marked without names, no cell ties a name to its marks', async ({ page }) => {
+  const own = eq(assignments.organizationId, instructor.organizationId);
+  const [one] = await shared().select().from(assignments).where(own).limit(1);
+  if (!one) throw new Error('No assignment');
+  const ofIt = eq(assignments.id, one.id);
+  const closesAt = new Date(Date.now() + 86_400_000);
+  await shared()
+    .update(assignments)
+    .set({ title: 'Nameless', closesAt, rules: { ...one.rules, anonymous: true } })
+    .where(ofIt);
+  const lines = await (await page.request.get('/gradebook/export')).text();
+  const column = lines.split('\r\n')[0]?.split(',').indexOf('Nameless') ?? -1;
+  const cells = lines
+    .trim()
+    .split('\r\n')
+    .slice(1)
+    .map((line) => line.split(',')[column]);
+  expect(new Set(cells)).toEqual(new Set(['marked without names', 'not begun']));
+  const [turn] = await shared().select().from(turns).where(eq(turns.assignmentId, one.id)).limit(1);
+  await page.goto(`/gradebook/turns?${new URLSearchParams({ person: turn?.learnerId ?? '', assignment: one.id })}`);
+  await expect(page.getByText('This assignment is marked without names.')).toBeVisible();
+  await expect(page.getByText('of 100')).toHaveCount(0);
+  await shared().update(assignments).set({ closesAt: one.closesAt }).where(ofIt);
+  await page.reload();
+  await expect(page.getByText('of 100')).toBeVisible();
+  await shared().update(assignments).set(one).where(ofIt);
+});
+
 test('a turn whose marks are forgotten is worked out again when the book is opened', async ({ page }) => {
   const [turn] = await shared()
     .select()

@@ -1,12 +1,12 @@
 import { setImmediate } from 'node:timers/promises';
 import { getTranslations } from 'next-intl/server';
-import { isMarkedWhole } from '@/db/queries/gradebook';
 import { listHandedIn } from '@/db/queries/regrades';
 import { listChanges } from '@/db/queries/turn-work';
 import type { assignments } from '@/db/schema';
 import type { Change } from '@/lib/regrading/change';
 import { type Move, type Moves, movesOf } from '@/lib/regrading/moves';
 import { database } from '../database';
+import { isNamed } from '../review/who';
 import { settleTurns } from './settle-turns';
 import { turnResult } from './turn-result';
 
@@ -20,10 +20,11 @@ export interface NamedMoves extends Moves {
  * @returns undefined while nobody has handed anything in.
  */
 export async function previewChange(
-  { id, organizationId, rules }: typeof assignments.$inferSelect,
+  assignment: typeof assignments.$inferSelect,
   change: Change,
 ): Promise<NamedMoves | undefined> {
   const db = database();
+  const { id, organizationId } = assignment;
   await settleTurns(organizationId, id);
   const turns = await listHandedIn(db, id);
   if (turns.length === 0) return undefined;
@@ -35,7 +36,7 @@ export async function previewChange(
     await setImmediate();
   }
   const t = await getTranslations('marks');
-  const nameless = rules.anonymous && !(await isMarkedWhole(db, id));
+  const nameless = !(await isNamed(assignment, new Date()));
   const names = new Map(turns.map(({ turnId, name }) => [turnId, name]));
   const moves = movesOf(all);
   return {

@@ -1,5 +1,4 @@
 import {
-  type BookedAssignment,
   type BookedTurn,
   listBookedAssignments,
   listBookedTurns,
@@ -11,6 +10,7 @@ import { closesFor, takenUntil } from '@/lib/assignments/phase';
 import type { Book, BookPerson } from '@/lib/gradebook/book';
 import { cellOf } from '@/lib/gradebook/cell-of';
 import { database } from '../database';
+import { isNamed } from '../review/who';
 import { settleTurns } from './settle-turns';
 
 /** More people and assignments than one book shows. */
@@ -39,7 +39,9 @@ export async function readBook(organizationId: string, now: Date): Promise<ReadB
   const extraTimes = new Map(
     given.people.map(({ assignmentId, userId, extraTime }) => [`${assignmentId} ${userId}`, extraTime]),
   );
-  const columns = assignments.map((one) => columnOf(one, turns));
+  const columns = await Promise.all(
+    assignments.map(async (assignment) => ({ assignment, unseen: !(await isNamed(assignment, now)) })),
+  );
   const people = learners.map(({ id, name }): BookPerson => {
     const classes = (classesOf.get(id) ?? []).map(({ classId }) => classId);
     const cells = columns.map(({ assignment, unseen }) => {
@@ -63,12 +65,6 @@ export async function readBook(organizationId: string, now: Date): Promise<ReadB
     assignments: assignments.map(({ id, title, closesAt }) => ({ id, title, closesAt: closesAt.getTime() })),
     classes: [...new Map(places.map(({ classId, name }) => [classId, { id: classId, name }])).values()],
   };
-}
-
-function columnOf(assignment: BookedAssignment, turns: readonly BookedTurn[]) {
-  const { id, rules } = assignment;
-  const own = rules.anonymous ? turns.filter((turn) => turn.assignmentId === id && turn.handedInAt) : [];
-  return { assignment, unseen: own.some(({ waiting }) => (waiting ?? 1) > 0) };
 }
 
 function turnLine({ id, number, handedInAt, total, waiting }: BookedTurn) {

@@ -1,3 +1,4 @@
+import { findMostExtraTime } from '@/db/queries/assigned-people';
 import { findAcceptedAt } from '@/db/queries/calibrations';
 import { findAskedAt } from '@/db/queries/regrades';
 import { listFirstResults } from '@/db/queries/turn-results';
@@ -59,7 +60,7 @@ export async function readStatistics(assignmentId: string, now: Date): Promise<R
     assignment,
     people: results.length,
     parallel: assignment.rules.seeds === 'parallel',
-    closed: now.getTime() >= takenUntil(assignment, 0),
+    closed: now.getTime() >= takenUntil(assignment, await findMostExtraTime(database(), assignmentId)),
     items: await itemsOf(assignmentId, responses, reliability),
     reliability,
     refitted: responses.design.some(Number.isNaN)

@@ -1,7 +1,8 @@
 import { createHmac } from 'node:crypto';
 import { cache } from 'react';
+import { findMostExtraTime } from '@/db/queries/assigned-people';
 import { listNames } from '@/db/queries/names';
-import { countUnmarked, findMostExtraTime, type ReviewedRow } from '@/db/queries/review-work';
+import { countUnmarked, type ReviewedRow } from '@/db/queries/review-work';
 import { takenUntil, toldAt } from '@/lib/assignments/phase';
 import { handleFrom } from '@/lib/reviewing/handle';
 import { showsNames } from '@/lib/reviewing/naming';
@@ -10,6 +11,8 @@ import { secret } from '../secret';
 import { GRACE } from '../sittings/read-sitting';
 
 export type Assigned = NonNullable<ReviewedRow['assignment']>;
+/** As much of an assignment as says whom it names and what it tells. */
+type Telling = Pick<Assigned, 'id' | 'rules' | 'opensAt' | 'closesAt'>;
 
 /** Whose work it is, as far as whoever reviews may know. */
 export type Who = { name: string | null } | { handle: string };
@@ -21,12 +24,12 @@ export function handleOf(assignmentId: string, learnerId: string): string {
 }
 
 /** Whether work of an assignment is shown with names at a moment. Without an assignment it always is. */
-export async function isNamed(assignment: Assigned | null, now: Date): Promise<boolean> {
+export async function isNamed(assignment: Telling | null, now: Date): Promise<boolean> {
   if (!assignment?.rules.anonymous) return true;
   return namedAt(assignment.id, assignment, now.getTime());
 }
 
-const namedAt = cache(async (_id: string, assignment: Assigned, now: number): Promise<boolean> => {
+const namedAt = cache(async (_id: string, assignment: Telling, now: number): Promise<boolean> => {
   const { id, rules } = assignment;
   const most = await findMostExtraTime(database(), id);
   const unmarked = await countUnmarked(database(), id, rules.secondMarker);
@@ -34,7 +37,7 @@ const namedAt = cache(async (_id: string, assignment: Assigned, now: number): Pr
 });
 
 /** Whether outcomes of an assignment are told to learners at a moment. Without an assignment they always are. */
-export async function isTold(assignment: Assigned | null, now: Date): Promise<boolean> {
+export async function isTold(assignment: Telling | null, now: Date): Promise<boolean> {
   if (!assignment) return true;
   const at = toldAt(assignment, await findMostExtraTime(database(), assignment.id));
   // What was on its way when the last turn ended is taken first.

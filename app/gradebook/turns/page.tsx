@@ -7,10 +7,11 @@ import { settleTurns } from '@/app/_server/gradebook/settle-turns';
 import { page } from '@/app/_server/guard';
 import { settingsFor } from '@/app/_server/organization-settings';
 import { organizationOf } from '@/app/_server/permit';
+import { isNamed } from '@/app/_server/review/who';
 import { shownTime } from '@/app/_ui/shown-date';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
-import { findTurnsAt, isMarkedWhole } from '@/db/queries/gradebook';
+import { findTurnsAt } from '@/db/queries/gradebook';
 import { listTurnTasks } from '@/db/queries/turn-work';
 import { can } from '@/lib/accounts/can';
 import { countingTurn } from '@/lib/gradebook/best-turn';
@@ -31,7 +32,7 @@ export default page('/gradebook/turns', async (permit, { searchParams }: PagePro
   if (!found) notFound();
   const t = await getTranslations('gradebook');
   const settings = await settingsFor(permit.session);
-  const unseen = found.assignment.rules.anonymous && !(await isMarkedWhole(database(), assignment));
+  const unseen = !(await isNamed(found.assignment, new Date()));
   const counting = countingTurn(
     found.turns.map(({ turn, result }) => ({
       id: turn.id,

@@ -33,6 +33,7 @@ const members = {
   'shop-lead': 'organization',
   administrator: 'organization',
 } as const;
+const shopLead = { 'shop-lead': 'organization', administrator: 'organization' } as const;
 const administrator = { administrator: 'organization' } as const;
 
 /** The one table of who may do what. */
@@ -89,6 +90,22 @@ export const permissions = {
   'statistics.see': teaching,
   'marks.change': { instructor: 'organization' },
   'paper.print': teaching,
+
+  'progress.see': own,
+  'readiness.see': staff,
+  'readiness.sign': { 'shop-lead': 'organization' },
+  'observations.write': { instructor: 'organization', 'shop-lead': 'organization' },
+  'profiles.change': shopLead,
+  'intakes.see': shopLead,
+  'intakes.give': shopLead,
+  'schemes.see': members,
+  'schemes.change': administrator,
+  'panels.see': staff,
+  'panels.run': administrator,
+  'certificate.hold': own,
+  'certificates.see': staff,
+  'certificates.decide': administrator,
+  'certificates.keys': administrator,
 
   'log.see': administrator,
   'log.export': administrator,

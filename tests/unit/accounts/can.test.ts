@@ -80,6 +80,15 @@ const kinds: Record<string, Resource['kind']> = {
   statistics: 'organization',
   marks: 'organization',
   paper: 'organization',
+  progress: 'work',
+  certificate: 'work',
+  readiness: 'organization',
+  observations: 'organization',
+  profiles: 'organization',
+  intakes: 'organization',
+  schemes: 'organization',
+  panels: 'organization',
+  certificates: 'organization',
   log: 'organization',
   settings: 'organization',
   installation: 'installation',
@@ -120,9 +129,20 @@ const signedIn: Demand = {
   'college of hers': ['organization.enter'],
 };
 const practice: Demand = {
-  'own work': ['case.practise', 'question.practise', 'work.see', 'work.do', 'appeal.make'],
+  'own work': [
+    ...['case.practise', 'question.practise', 'work.see', 'work.do', 'appeal.make'],
+    ...['progress.see', 'certificate.hold'],
+  ] as Action[],
 };
-const pictures: Demand = { here: ['picture.see'] };
+/** Pictures of questions, and what a certificate asks for: the same for everybody who may want one. */
+const forAll: Demand = { here: ['picture.see', 'schemes.see'] };
+/** Everybody on the staff reads where people stand, and may be asked to judge where the line is. */
+const standing: Demand = { here: ['readiness.see', 'panels.see', 'certificates.see'] };
+const observing: Demand = { here: ['observations.write'] };
+const entrusting: Demand = { here: ['profiles.change', 'intakes.see', 'intakes.give'] };
+/** A shop lead's name alone; administrators keep the books. */
+const signing: Demand = { here: ['readiness.sign'] };
+const certifying: Demand = { here: ['schemes.change', 'panels.run', 'certificates.decide', 'certificates.keys'] };
 const everyMember = [
   'learner',
   'learner with own sign-in',
@@ -179,12 +199,12 @@ describe('of all there is to do', () => {
 
   test.each<[Role, Demand[]]>([
     ['learner', []],
-    ['instructor', [lookingOn, teaching, lessons, marking]],
-    ['shop-lead', [lookingOn]],
-    ['administrator', [administering, changingTheirSignIn, lessons]],
+    ['instructor', [lookingOn, teaching, lessons, marking, standing, observing]],
+    ['shop-lead', [lookingOn, standing, observing, entrusting, signing]],
+    ['administrator', [administering, changingTheirSignIn, lessons, standing, entrusting, certifying]],
   ])('%s may do what is asked for, where they work, and nothing else', (role, demands) => {
     const actor = anActor({ roles: [role] });
-    expect(allowedTo(actor)).toEqual(pairsOf(waysIn, signedIn, practice, pictures, ...demands));
+    expect(allowedTo(actor)).toEqual(pairsOf(waysIn, signedIn, practice, forAll, ...demands));
   });
 
   test('somebody whom no organisation lets in has their own account alone', () => {
@@ -198,7 +218,10 @@ describe('of all there is to do', () => {
 
   test('one who works in the college does there what they are there, and nothing in the harbour', () => {
     const actor = anActor({ organizationId: 'college', roles: ['learner'] });
-    const work: Demand = { 'own work at college': practice['own work'] ?? [], 'college of hers': ['picture.see'] };
+    const work: Demand = {
+      'own work at college': practice['own work'] ?? [],
+      'college of hers': ['picture.see', 'schemes.see'],
+    };
     expect(allowedTo(actor)).toEqual(pairsOf(waysIn, signedIn, work));
   });
 });

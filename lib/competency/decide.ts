@@ -1,0 +1,80 @@
+import { z } from 'zod';
+import { chanceAtOrAbove, type Prior } from './posterior';
+import { type HalfLife, posteriorAt, type Tally } from './tally';
+
+/** What is said of somebody on a topic. `not-enough-evidence` never becomes one of the others by itself. */
+export const decisions = ['ready', 'not-yet', 'not-enough-evidence'] as const;
+export type Decision = (typeof decisions)[number];
+
+export const decisionRuleSchema = z
+  .strictObject({
+    /** Ready from this chance of being at the cut or above. */
+    confidence: z.number().min(0.5).lt(1),
+    /** Not yet up to this one. */
+    refuse: z.number().gt(0).max(0.5),
+    /** Responses without which nothing is decided. */
+    minimum: z.int().min(1),
+  })
+  .refine(({ confidence, refuse }) => refuse < confidence, 'refuse lies below confidence');
+
+/**
+ * Losses give the confidence: where letting somebody through wrongly costs 19 times as much as holding somebody back wrongly, 0.95;
+ * where 9 times, 0.90.
+ */
+export type DecisionRule = z.infer<typeof decisionRuleSchema>;
+
+export interface Evidence {
+  /** Of being at the cut or above, 0…1. */
+  chance: number;
+  /** Responses that count. */
+  count: number;
+}
+
+export function decideTopic({ chance, count }: Evidence, { confidence, refuse, minimum }: DecisionRule): Decision {
+  if (count < minimum) return 'not-enough-evidence';
+  if (chance >= confidence) return 'ready';
+  return chance <= refuse ? 'not-yet' : 'not-enough-evidence';
+}
+
+/** Of several topics that are all required: ready on each, or not yet on any. Of none, nothing is said. */
+export function decideAll(each: readonly Decision[]): Decision {
+  if (each.includes('not-yet')) return 'not-yet';
+  return each.length > 0 && each.every((one) => one === 'ready') ? 'ready' : 'not-enough-evidence';
+}
+
+/** How responses are looked at: against which cut (logits), and how they fade. */
+export interface Scale {
+  cut: number;
+  halfLifeDays: HalfLife;
+  prior?: Prior;
+}
+
+/** What a tally says at a time (milliseconds). */
+export function evidenceAt(tally: Tally, atMs: number, { cut, halfLifeDays, prior }: Scale): Evidence {
+  return { chance: chanceAtOrAbove(posteriorAt(tally, atMs, halfLifeDays, prior), cut), count: tally.count };
+}
+
+const DAY = 86_400_000;
+
+/**
+ * When somebody who is ready no longer is if nothing is answered any more, to the day.
+ *
+ * @param from  Milliseconds; days are counted from here.
+ * @returns Milliseconds; null where they are not ready at `from`, or still are after the horizon.
+ */
+export function whenItLapses(
+  tally: Tally,
+  rule: DecisionRule,
+  scale: Scale,
+  { from, horizonDays }: { from: number; horizonDays: number },
+): number | null {
+  const isReady = (day: number) => decideTopic(evidenceAt(tally, from + day * DAY, scale), rule) === 'ready';
+  if (scale.halfLifeDays === null || !isReady(0) || isReady(horizonDays)) return null;
+  let [ready, lapsed] = [0, horizonDays];
+  while (lapsed - ready > 1) {
+    const middle = Math.floor((ready + lapsed) / 2);
+    if (isReady(middle)) ready = middle;
+    else lapsed = middle;
+  }
+  return from + lapsed * DAY;
+}

@@ -2,6 +2,7 @@ import { and, eq, exists, inArray, notExists, or, sql } from 'drizzle-orm';
 import type { Db } from '../client';
 import { acts, attempts, calls, classes, classPlaces, invitations, members, users, verifications } from '../schema';
 import type { Statement } from '../together';
+import { movingCompetency, partingFromCompetency, removingCompetency, renamingCompetency } from './leaving-competency';
 import { movingQuestions, movingSittings, partingFromQuestions, removingSittings } from './leaving-questions';
 import { movingTurns, partingFromTeaching, removingTurns, renamingTeaching } from './leaving-teaching';
 import { changingRole } from './members';
@@ -22,6 +23,8 @@ export function erasingMember(db: Db, member: MemberKey, heirId: string): Leavin
   return {
     claim: removingMember(db, member),
     others: [
+      ...removingCompetency(db, member),
+      ...partingFromCompetency(db, member),
       ...removingTurns(db, member),
       ...partingFromTeaching(db, member, heirId),
       ...removingWork(db, member),
@@ -57,6 +60,8 @@ export function mergingMembers(
       ...movingQuestions(db, double, keptId),
       ...movingTurns(db, double, keptId),
       ...renamingTeaching(db, double, keptId),
+      ...movingCompetency(db, double, keptId),
+      ...renamingCompetency(db, double, keptId),
       handingInvitations(db, double, keptId),
       ...removingPersonOfNobody(db, double),
     ],

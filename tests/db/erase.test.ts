@@ -26,7 +26,7 @@ import { testDatabase } from '../support/test-database';
 /** Tables in which nobody is named: of whole organisations, of hashes, and the database's own. */
 const OF_NOBODY = [
   ...['__drizzle_migrations', 'sqlite_sequence'],
-  ...['assigned_classes', 'classes', 'organizations', 'refused_tries'],
+  ...['assigned_classes', 'classes', 'organizations', 'pool_tasks', 'refused_tries'],
 ];
 const kit = { name: 'Kit Quillfeather', email: 'quill@harbour.example' };
 let db: Db;

@@ -13,9 +13,10 @@ import { marking } from '@/db/queries/question-marks';
 import { answering } from '@/db/queries/sitting-answers';
 import { addingCredential, addingUser } from '@/db/queries/users';
 import { addingDraft, addingWrittenQuestion } from '@/db/queries/written-questions';
-import { sessions, sittingQuestions, verifications } from '@/db/schema';
+import { certificates, sessions, sittingQuestions, verifications } from '@/db/schema';
 import { together } from '@/db/together';
 import { aFinding, aNewCall, anAct, anAttempt } from './attempt-rows';
+import { addHeldCompetency } from './competency-rows';
 import { aMember, anOrganization, aUser } from './people-rows';
 import { aMark, anAnswer, begin } from './sitting-rows';
 import { addHeldTeaching } from './teaching-rows';
@@ -78,7 +79,8 @@ export function anInvitation(changes: Partial<Invitation> = {}): Invitation {
 
 /**
  * What an organisation may hold of somebody: a finished case with an act, a sitting with an answer and its mark, a place in
- * its class, an invitation, a question and a picture that they made, a mark that they gave, and all of teaching.
+ * its class, an invitation, a question and a picture that they made, a mark that they gave, all of teaching and
+ * all that was shown and decided.
  */
 export async function addHeld(db: Db, userId: string, organizationId: string, key = 'start'): Promise<void> {
   const attemptId = `${userId}-case-at-${organizationId}`;
@@ -96,7 +98,9 @@ export async function addHeld(db: Db, userId: string, organizationId: string, ke
   await addHeldQuestions(db, userId, organizationId, key);
   const sittingId = `sitting-of-${userId}-at-${organizationId}`;
   const stays = idOfWhatStays(userId, organizationId);
-  await addHeldTeaching(db, { userId, organizationId, stays, attemptId, sittingId });
+  const held = { userId, organizationId, stays, attemptId, sittingId };
+  await addHeldTeaching(db, held);
+  await addHeldCompetency(db, { ...held, statusIndex: await db.$count(certificates) });
 }
 
 /** Of what an organisation keeps of somebody's when they leave; it does not say who they were. */

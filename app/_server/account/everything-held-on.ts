@@ -1,5 +1,15 @@
 import type { Db } from '@/db/client';
 import {
+  listHeldApplications,
+  listHeldCertificateEvents,
+  listHeldCertificates,
+  listHeldEvidence,
+  listHeldIntakes,
+  listHeldObservations,
+  listHeldRatings,
+  listHeldSignOffs,
+} from '@/db/queries/held-competency';
+import {
   findSecretSetAt,
   listHeldAttemptIds,
   listHeldClassPlaces,
@@ -93,6 +103,30 @@ async function heldFacts(db: Db, personId: string, now: Date, organizationId?: s
     marksChanged: (await listHeldOverrides(db, personId, organizationId)).filter(told),
     appeals: await listHeldAppeals(db, personId, organizationId),
     setsWritten: await listHeldSetVersions(db, personId, organizationId),
+    ...(await heldCompetency(db, personId, now, organizationId)),
+  };
+}
+
+async function heldCompetency(db: Db, personId: string, now: Date, organizationId?: string) {
+  const told = await toldEvidence(db, personId, now);
+  return {
+    evidence: (await listHeldEvidence(db, personId, organizationId)).filter(told),
+    newHireChecks: await listHeldIntakes(db, personId, organizationId),
+    handsOnChecks: await listHeldObservations(db, personId, organizationId),
+    signOffs: await listHeldSignOffs(db, personId, organizationId),
+    applications: await listHeldApplications(db, personId, organizationId),
+    certificates: await listHeldCertificates(db, personId, organizationId),
+    certificateEvents: await listHeldCertificateEvents(db, personId, organizationId),
+    ratingsOfPanels: await listHeldRatings(db, personId, organizationId),
+  };
+}
+
+/** Evidence of work of which a person may be told what came of it. */
+async function toldEvidence(db: Db, personId: string, now: Date) {
+  const { attempts, sittings } = await listUntoldEverywhere(db, personId, now);
+  return ({ work }: { work: string }) => {
+    const [kind, id = ''] = work.split(' ');
+    return !(kind === 'attempt' ? attempts : sittings).has(id);
   };
 }
 

@@ -1,36 +1,29 @@
-import { z } from 'zod';
+import type { Decision } from '../readiness/decision';
 import { chanceAtOrAbove, type Prior } from './posterior';
 import { type HalfLife, posteriorAt, type Tally } from './tally';
 
-/** What is said of somebody on a topic. `not-enough-evidence` never becomes one of the others by itself. */
-export const decisions = ['ready', 'not-yet', 'not-enough-evidence'] as const;
-export type Decision = (typeof decisions)[number];
-
-export const decisionRuleSchema = z
-  .strictObject({
-    /** Ready from this chance of being at the cut or above. */
-    confidence: z.number().min(0.5).lt(1),
-    /** Not yet up to this one. */
-    refuse: z.number().gt(0).max(0.5),
-    /** Responses without which nothing is decided. */
-    minimum: z.int().min(1),
-  })
-  .refine(({ confidence, refuse }) => refuse < confidence, 'refuse lies below confidence');
-
 /**
- * Losses give the confidence: where letting somebody through wrongly costs 19 times as much as holding somebody back wrongly, 0.95;
- * where 9 times, 0.90.
+ * When something is said of somebody on a topic. Losses give the confidence: where letting somebody through wrongly costs 19 times as
+ * much as holding somebody back wrongly, 0.95; where 9 times, 0.90.
  */
-export type DecisionRule = z.infer<typeof decisionRuleSchema>;
+export interface DecisionRule {
+  /** Ready from this chance of being at the cut or above. */
+  confidence: number;
+  /** Not yet up to this one. */
+  refuse: number;
+  /** Responses without which nothing is said. */
+  minimum: number;
+}
 
-export interface Evidence {
+/** What the responses on a topic come to. */
+export interface TopicEvidence {
   /** Of being at the cut or above, 0…1. */
   chance: number;
   /** Responses that count. */
   count: number;
 }
 
-export function decideTopic({ chance, count }: Evidence, { confidence, refuse, minimum }: DecisionRule): Decision {
+export function decideTopic({ chance, count }: TopicEvidence, { confidence, refuse, minimum }: DecisionRule): Decision {
   if (count < minimum) return 'not-enough-evidence';
   if (chance >= confidence) return 'ready';
   return chance <= refuse ? 'not-yet' : 'not-enough-evidence';
@@ -50,7 +43,7 @@ export interface Scale {
 }
 
 /** What a tally says at a time (milliseconds). */
-export function evidenceAt(tally: Tally, atMs: number, { cut, halfLifeDays, prior }: Scale): Evidence {
+export function evidenceAt(tally: Tally, atMs: number, { cut, halfLifeDays, prior }: Scale): TopicEvidence {
   return { chance: chanceAtOrAbove(posteriorAt(tally, atMs, halfLifeDays, prior), cut), count: tally.count };
 }
 

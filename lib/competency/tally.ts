@@ -27,7 +27,7 @@ export interface Tally {
   readonly weight: number;
 }
 
-/** Days until a response counts half; null where it never fades. */
+/** Days until a response counts half; null or ∞ where it never fades. */
 export type HalfLife = number | null;
 
 export const emptyTally: Tally = {
@@ -81,7 +81,7 @@ const DAY = 86_400_000;
 
 /** What is left of a response's weight: 2^(−age / half-life). */
 function fading(given: number, now: number, halfLifeDays: HalfLife): number {
-  if (halfLifeDays === null || given >= now) return 1;
+  if (halfLifeDays === null || halfLifeDays === Number.POSITIVE_INFINITY || given >= now) return 1;
   return 2 ** (-(now - given) / (halfLifeDays * DAY));
 }
 

@@ -12,6 +12,8 @@ import { gaugeSchema } from '@/lib/gauges/gauge';
 import { rubricSchema } from '@/lib/grading/rubric';
 import { checkQuestions } from '@/lib/questions/check-questions';
 import { type QuestionContent, questionContentSchema } from '@/lib/questions/question-content';
+import { checkProfiles } from '@/lib/readiness/check-profiles';
+import { roleProfileSchema } from '@/lib/readiness/profile';
 import { rigSchema } from '@/lib/rig/rig';
 import { blueprintSchema } from '@/lib/sets/blueprint';
 import { checkSets } from '@/lib/sets/check-sets';
@@ -43,11 +45,17 @@ export function loadCatalogue(folder = CONTENT): Catalogue {
     rubrics: loadFolder(folder, 'rubrics', rubricSchema),
     readySets: loadFolder(folder, 'sets', readySetSchema),
     blueprints: loadFolder(folder, 'blueprints', blueprintSchema),
+    profiles: loadFolder(folder, 'profiles', roleProfileSchema),
     questions: loadFolder<QuestionContent>(folder, 'questions', questionContentSchema, questionHash),
     contentHash: '',
     questionHash: '',
   };
-  const broken = [...checkReferences(catalogue), ...checkQuestions(catalogue), ...checkSets(catalogue)];
+  const broken = [
+    ...checkReferences(catalogue),
+    ...checkQuestions(catalogue),
+    ...checkSets(catalogue),
+    ...checkProfiles(catalogue),
+  ];
   if (broken.length > 0) throw new ContentError(broken.join('\n'));
   const contentHash = hash.digest('hex');
   return { ...catalogue, contentHash, questionHash: questionHash.update(contentHash).digest('hex') };

@@ -6,6 +6,7 @@ import type { Gauge } from './gauges/gauge';
 import type { Rubric } from './grading/rubric';
 import type { QuestionKindId } from './questions/question';
 import type { QuestionContent } from './questions/question-content';
+import type { RoleProfile } from './readiness/profile';
 import type { Rig } from './rig/rig';
 import type { Blueprint } from './sets/blueprint';
 import type { ReadySet } from './sets/ready-set';
@@ -30,6 +31,8 @@ export interface Catalogue {
   /** What instructors start from, and hold their sets against. */
   readySets: ReadonlyMap<string, ReadySet>;
   blueprints: ReadonlyMap<string, Blueprint>;
+  /** What somebody must have shown to be trusted with a kind of work. They move no reading. */
+  profiles: ReadonlyMap<string, RoleProfile>;
   /** SHA-256 over every content file that can move a reading. */
   contentHash: string;
   /** The same, with every content file that can move a question. */

@@ -1,8 +1,7 @@
 import { z } from 'zod';
 import { idSchema, sourceSchema } from '../source';
 
-/** What somebody in a role may be trusted with, and what they must have shown for it. Content, or an organisation's own. */
-export const roleProfileSchema = z.strictObject({
+const profileShape = z.strictObject({
   id: idSchema,
   /** From 1; a decision names the version that it was made under. */
   version: z.int().positive(),
@@ -48,6 +47,21 @@ export const roleProfileSchema = z.strictObject({
     .nullable(),
   text: z.strictObject({ en: z.strictObject({ name: z.string().min(1), about: z.string().min(1) }) }),
   source: sourceSchema,
+});
+
+/** What somebody in a role may be trusted with, and what they must have shown for it. Content, or an organisation's own. */
+export const roleProfileSchema = profileShape.superRefine(({ topics, handsOn, ...rest }, { addIssue }) => {
+  const wrong = (path: (string | number)[], message: string) => addIssue({ code: 'custom', path, message });
+  topics.forEach(({ topic, confidence }, index) => {
+    if (topics.findIndex((one) => one.topic === topic) < index) wrong(['topics', index, 'topic'], 'named twice');
+    if (confidence <= rest.refuse) wrong(['topics', index, 'confidence'], 'not above refuse');
+  });
+  handsOn?.forEach(({ id, pass, outOf }, index) => {
+    if (handsOn.findIndex((one) => one.id === id) < index) wrong(['handsOn', index, 'id'], 'named twice');
+    if (pass > outOf) wrong(['handsOn', index, 'pass'], 'more than outOf');
+  });
+  if (rest.maximum < rest.minimum) wrong(['maximum'], 'less than minimum');
+  if (rest.safety.atLeast > rest.safety.clean) wrong(['safety', 'atLeast'], 'more than clean');
 });
 
 export type RoleProfile = z.infer<typeof roleProfileSchema>;

@@ -7,6 +7,8 @@ const config = {
   poweredByHeader: false,
   productionBrowserSourceMaps: false,
   agentRules: false,
+  // Reads files that lie beside its code.
+  serverExternalPackages: ['pdfkit'],
   // Types are checked by `npm run typecheck`, which `npm test` runs; a build for use need not wait for them.
   typescript: { ignoreBuildErrors: true },
   // The most that any action takes; app/_server/http/body.ts says which address takes how much.

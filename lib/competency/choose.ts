@@ -22,12 +22,12 @@ export function chooseTask<Candidate>(
   worth: (candidate: Candidate) => number,
   random: RandomStream,
 ): Candidate | undefined {
-  const best = bestFive(candidates, worth);
+  const best = bestOf(candidates, worth);
   return best.length > 0 ? random.pick(best).candidate : undefined;
 }
 
 /** Those that one is drawn among: the worthiest first; of equals, the one that comes first. */
-export function bestFive<Candidate>(
+export function bestOf<Candidate>(
   candidates: readonly Candidate[],
   worth: (candidate: Candidate) => number,
 ): Ranked<Candidate>[] {

@@ -27,7 +27,7 @@ export const neutralPrior: Prior = priorOf(0, 1);
  */
 export function posteriorFrom(prior: Prior, logLikelihood: OnGrid): Posterior {
   const { log } = prior;
-  const shares = new Float64Array(GRID.length);
+  const shares = new Float64Array(log.length);
   let most = Number.NEGATIVE_INFINITY;
   for (let at = 0; at < shares.length; at++) {
     const here = (log[at] as number) + (logLikelihood[at] as number);

@@ -43,7 +43,7 @@ export function withResponse(tally: Tally, response: Response, halfLifeDays: Hal
   const at = Math.max(tally.at, response.at);
   const kept = fading(tally.at, at, halfLifeDays);
   const added = response.weight * fading(response.at, at, halfLifeDays);
-  const sum = tally.sum.map((log) => kept * log);
+  const sum = scaled(tally.sum, kept);
   addLogChances(sum, response, added);
   return { at, sum, count: tally.count + 1, weight: kept * tally.weight + added };
 }
@@ -65,7 +65,7 @@ export function tallyOf(responses: readonly Response[], halfLifeDays: HalfLife):
 /** The sum of log chances as it counts at a time. A time before the newest response is taken for that of the response. */
 export function agedTo(tally: Tally, atMs: number, halfLifeDays: HalfLife): OnGrid {
   const kept = fading(tally.at, atMs, halfLifeDays);
-  return tally.sum.map((log) => kept * log);
+  return scaled(tally.sum, kept);
 }
 
 export function posteriorAt(
@@ -83,6 +83,12 @@ const DAY = 86_400_000;
 function fading(given: number, now: number, halfLifeDays: HalfLife): number {
   if (halfLifeDays === null || halfLifeDays === Number.POSITIVE_INFINITY || given >= now) return 1;
   return 2 ** (-(now - given) / (halfLifeDays * DAY));
+}
+
+function scaled(sum: OnGrid, factor: number): OnGrid {
+  const result = new Float64Array(sum.length);
+  for (let at = 0; at < sum.length; at++) result[at] = factor * (sum[at] as number);
+  return result;
 }
 
 function counts({ at, weight }: Response): boolean {

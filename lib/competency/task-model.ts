@@ -41,15 +41,16 @@ export function highestScore(model: TaskModel): number {
  * @param theta  Ability, −12…12 logits.
  */
 export function chance(model: TaskModel, score: number, theta: number): number {
-  const { rate, logWeights, weights, floor } = lawOf(model);
-  const share = Math.exp(logWeight(logWeights, score) + score * rate * theta) / total(weights, Math.exp(rate * theta));
-  return score === 0 ? (1 - floor) * share : floor + (1 - floor) * share;
+  const law = lawOf(model);
+  const all = momentsAt(law.weights, Math.exp(law.rate * theta)).total;
+  const share = Math.exp(logWeight(law, score) + score * law.rate * theta) / all;
+  return score === 0 ? (1 - law.floor) * share : law.floor + (1 - law.floor) * share;
 }
 
 /** Points that somebody earns on the average, and how fast they rise with ability, in points a logit. */
 export function expectedScore(model: TaskModel, theta: number): { points: number; slope: number } {
   const { rate, weights, floor } = lawOf(model);
-  const { mean, variance } = moments(weights, Math.exp(rate * theta));
+  const { mean, variance } = momentsAt(weights, Math.exp(rate * theta));
   return { points: floor + (1 - floor) * mean, slope: (1 - floor) * rate * variance };
 }
 
@@ -64,7 +65,7 @@ export function meanInformation(model: TaskModel, shares: OnGrid): number {
   const law = lawOf(model);
   const growth = Math.exp(law.rate * GRID_STEP);
   let [u, sum] = [Math.exp(law.rate * LOWEST), 0];
-  for (let at = 0; at < GRID.length; at++, u *= growth) sum += (shares[at] as number) * informationAt(law, u);
+  for (let at = 0; at < shares.length; at++, u *= growth) sum += (shares[at] as number) * informationAt(law, u);
   return sum;
 }
 
@@ -75,37 +76,24 @@ export function logChances(model: TaskModel, score: number): OnGrid {
   return logs;
 }
 
-/**
- * Adds weight · log chance of a score to what is there already: the one step that everything else repeats. Along the grid u grows
- * by the same factor each time, so that a point costs a logarithm and no more.
- */
+/** Adds weight · log chance of a score to what is there already: the one step that everything else repeats. */
 export function addLogChances(logs: OnGrid, scored: { model: TaskModel; score: number }, weight: number): void {
-  const { rate, logWeights, weights, floor } = lawOf(scored.model);
-  const constant = logWeight(logWeights, scored.score) + (scored.score === 0 ? Math.log1p(-floor) : 0);
-  const slope = scored.score * rate;
-  const guessed = scored.score > 0 ? floor : 0;
-  const growth = Math.exp(rate * GRID_STEP);
-  let u = Math.exp(rate * LOWEST);
-  for (let at = 0; at < GRID.length; at++, u *= growth) {
-    const all = total(weights, u);
-    const log =
-      guessed > 0
-        ? Math.log(guessed + (1 - guessed) * (1 - 1 / all))
-        : constant + slope * (GRID[at] as number) - Math.log(all);
-    logs[at] = (logs[at] as number) + weight * log;
-  }
+  const law = lawOf(scored.model);
+  const constant = logWeight(law, scored.score);
+  if (law.floor > 0 && scored.score > 0) addLogGuessed(logs, law, weight);
+  else addLogShares(logs, law, { constant: constant + Math.log1p(-law.floor), slope: scored.score * law.rate }, weight);
 }
 
 const LOWEST = GRID[0] as number;
 
 /**
  * Both kinds are one law: with u = exp(rate · ability), the chance of score k is weight[k] · u^k over the sum of all of these, and
- * above the floor where there is one.
+ * above the floor where there is one. Along the grid u grows by the same factor each time, so that no power is worked out again.
  */
 interface Law {
   rate: number;
-  logWeights: Float64Array;
-  weights: Float64Array;
+  logWeights: readonly number[];
+  weights: readonly number[];
   floor: number;
 }
 
@@ -120,35 +108,60 @@ function lawOf(model: TaskModel): Law {
  */
 function law(steps: readonly number[], slope: number, spread: number, floor: number): Law {
   const rate = slope / Math.sqrt(1 + (Math.PI * slope ** 2 * spread ** 2) / 8);
-  const logWeights = new Float64Array(steps.length + 1);
-  for (const [at, step] of steps.entries()) logWeights[at + 1] = (logWeights[at] as number) - rate * step;
-  return { rate, logWeights, weights: logWeights.map(Math.exp), floor };
+  const [logWeights, weights] = [[0], [1]];
+  let sum = 0;
+  for (const step of steps) {
+    sum -= rate * step;
+    logWeights.push(sum);
+    weights.push(Math.exp(sum));
+  }
+  return { rate, logWeights, weights, floor };
 }
 
-function logWeight(logWeights: Float64Array, score: number): number {
+function logWeight({ logWeights }: Law, score: number): number {
   const weight = logWeights[score];
   if (weight === undefined) throw new RangeError(`No score ${score} on a task of 0 to ${logWeights.length - 1} points`);
   return weight;
 }
 
-function total(weights: Float64Array, u: number): number {
-  let sum = 0;
-  for (let k = weights.length - 1; k >= 0; k--) sum = sum * u + (weights[k] as number);
-  return sum;
+/** The log of a share is a straight line in ability less the log of the sum, a polynomial in u. */
+function addLogShares(logs: OnGrid, { rate, weights }: Law, line: { constant: number; slope: number }, weight: number) {
+  const growth = Math.exp(rate * GRID_STEP);
+  const [start, rise] = [line.constant + line.slope * LOWEST, line.slope * GRID_STEP];
+  const highest = weights.length - 1;
+  let u = Math.exp(rate * LOWEST);
+  for (let at = 0; at < logs.length; at++, u *= growth) {
+    let sum = weights[highest] as number;
+    for (let k = highest - 1; k >= 0; k--) sum = sum * u + (weights[k] as number);
+    logs[at] = (logs[at] as number) + weight * (start + at * rise - Math.log(sum));
+  }
 }
 
-function moments(weights: Float64Array, u: number): { mean: number; variance: number } {
-  const all = total(weights, u);
-  let [mean, variance] = [0, 0];
-  for (let k = 1, power = u; k < weights.length; k++, power *= u) mean += (k * (weights[k] as number) * power) / all;
-  for (let k = 0, power = 1; k < weights.length; k++, power *= u)
-    variance += ((k - mean) ** 2 * (weights[k] as number) * power) / all;
-  return { mean, variance };
+/** Right, by knowing or by guessing. */
+function addLogGuessed(logs: OnGrid, law: Law, weight: number): void {
+  const { rate, weights, floor } = law;
+  const growth = Math.exp(rate * GRID_STEP);
+  let odds = (weights[1] as number) * Math.exp(law.rate * LOWEST);
+  for (let at = 0; at < logs.length; at++, odds *= growth)
+    logs[at] = (logs[at] as number) + weight * Math.log((floor + odds) / (1 + odds));
+}
+
+function momentsAt(weights: readonly number[], u: number): { total: number; mean: number; variance: number } {
+  let [total, first, second] = [0, 0, 0];
+  for (let k = 0, power = 1; k < weights.length; k++, power *= u) {
+    const share = (weights[k] as number) * power;
+    total += share;
+    first += k * share;
+    second += k * k * share;
+  }
+  const mean = first / total;
+  return { total, mean, variance: Math.max(0, second / total - mean ** 2) };
 }
 
 function informationAt({ rate, weights, floor }: Law, u: number): number {
-  const { mean, variance } = moments(weights, u);
-  if (floor === 0) return rate ** 2 * variance;
-  const right = floor + (1 - floor) * mean;
-  return (rate ** 2 * mean ** 2 * (1 - right)) / right;
+  if (weights.length > 2) return rate ** 2 * momentsAt(weights, u).variance;
+  const odds = (weights[1] as number) * u;
+  const knows = odds / (1 + odds);
+  const right = floor + (1 - floor) * knows;
+  return (rate ** 2 * knows ** 2 * (1 - right)) / right;
 }

@@ -13,7 +13,7 @@ export interface PoolTopic {
 /** One of those that stood at the front when a task was chosen. */
 export interface Contender {
   poolTaskId: string;
-  /** Expected information, 1/logit². */
+  /** Expected information a minute of work, 1/(logit² · min). */
   worth: number;
 }
 

@@ -1,0 +1,59 @@
+import { decideTopic } from '../competency/decide';
+import { chanceAtOrAbove } from '../competency/posterior';
+import { emptyTally, posteriorAt, type Tally, withResponse } from '../competency/tally';
+import type { SittingTask } from './sitting-pool';
+import type { SittingRules, SittingTopic } from './sitting-rules';
+
+/** What a sitting has come to so far. */
+export interface SittingState {
+  /** By topic. */
+  tallies: ReadonlyMap<string, Tally>;
+  /** In the order in which they were given. */
+  given: readonly Pick<SittingTask, 'kind' | 'family'>[];
+  /** Exposures that the person has met, here or before. */
+  met: ReadonlySet<string>;
+  /** Seconds since it was begun. */
+  elapsed: number;
+}
+
+/** A sitting that begins. */
+export function sittingOf(met: Iterable<string> = []): SittingState {
+  return { tallies: new Map(), given: [], met: new Set(met), elapsed: 0 };
+}
+
+/**
+ * The sitting after one task more: each topic of it with its score, in full and without ageing.
+ *
+ * @param scores  By topic; one that is not named told nothing of it.
+ * @param elapsed  Seconds since the sitting was begun.
+ */
+export function afterTask(
+  state: SittingState,
+  task: Pick<SittingTask, 'kind' | 'family' | 'exposure' | 'topics'>,
+  scores: ReadonlyMap<string, number>,
+  elapsed: number,
+): SittingState {
+  const tallies = new Map(state.tallies);
+  for (const { topic, model } of task.topics) {
+    const score = scores.get(topic);
+    if (score === undefined) continue;
+    const response = { at: elapsed * 1000, model, score, weight: 1 };
+    tallies.set(topic, withResponse(tallies.get(topic) ?? emptyTally, response, null));
+  }
+  const { kind, family } = task;
+  return { tallies, given: [...state.given, { kind, family }], met: new Set([...state.met, task.exposure]), elapsed };
+}
+
+export const topicPhases = ['open', 'decided', 'given-up'] as const;
+/** `given-up`: as many responses as there may be, and still undecided. */
+export type TopicPhase = (typeof topicPhases)[number];
+
+/** Where a topic of a sitting stands. */
+export function phaseOfTopic({ tallies }: SittingState, topic: SittingTopic, rules: SittingRules): TopicPhase {
+  const tally = tallies.get(topic.topic);
+  if (!tally) return 'open';
+  const evidence = { chance: chanceAtOrAbove(posteriorAt(tally, tally.at, null), topic.cut), count: tally.count };
+  const rule = { confidence: topic.confidence, refuse: rules.refuse, minimum: topic.atLeast };
+  if (decideTopic(evidence, rule) !== 'not-enough-evidence') return 'decided';
+  return tally.count >= rules.maximum ? 'given-up' : 'open';
+}

@@ -13,7 +13,9 @@ import { rubricSchema } from '@/lib/grading/rubric';
 import { checkQuestions } from '@/lib/questions/check-questions';
 import { type QuestionContent, questionContentSchema } from '@/lib/questions/question-content';
 import { checkProfiles } from '@/lib/readiness/check-profiles';
+import { checkSchemes } from '@/lib/readiness/check-schemes';
 import { roleProfileSchema } from '@/lib/readiness/profile';
+import { schemeSchema } from '@/lib/readiness/scheme';
 import { rigSchema } from '@/lib/rig/rig';
 import { blueprintSchema } from '@/lib/sets/blueprint';
 import { checkSets } from '@/lib/sets/check-sets';
@@ -46,6 +48,7 @@ export function loadCatalogue(folder = CONTENT): Catalogue {
     readySets: loadFolder(folder, 'sets', readySetSchema),
     blueprints: loadFolder(folder, 'blueprints', blueprintSchema),
     profiles: loadFolder(folder, 'profiles', roleProfileSchema),
+    schemes: loadFolder(folder, 'schemes', schemeSchema),
     questions: loadFolder<QuestionContent>(folder, 'questions', questionContentSchema, questionHash),
     contentHash: '',
     questionHash: '',
@@ -55,6 +58,7 @@ export function loadCatalogue(folder = CONTENT): Catalogue {
     ...checkQuestions(catalogue),
     ...checkSets(catalogue),
     ...checkProfiles(catalogue),
+    ...checkSchemes(catalogue),
   ];
   if (broken.length > 0) throw new ContentError(broken.join('\n'));
   const contentHash = hash.digest('hex');

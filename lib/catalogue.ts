@@ -7,6 +7,7 @@ import type { Rubric } from './grading/rubric';
 import type { QuestionKindId } from './questions/question';
 import type { QuestionContent } from './questions/question-content';
 import type { RoleProfile } from './readiness/profile';
+import type { Scheme } from './readiness/scheme';
 import type { Rig } from './rig/rig';
 import type { Blueprint } from './sets/blueprint';
 import type { ReadySet } from './sets/ready-set';
@@ -33,6 +34,8 @@ export interface Catalogue {
   blueprints: ReadonlyMap<string, Blueprint>;
   /** What somebody must have shown to be trusted with a kind of work. They move no reading. */
   profiles: ReadonlyMap<string, RoleProfile>;
+  /** Certificates and what they ask for; an organisation may have changed them. */
+  schemes: ReadonlyMap<string, Scheme>;
   /** SHA-256 over every content file that can move a reading. */
   contentHash: string;
   /** The same, with every content file that can move a question. */

@@ -120,6 +120,9 @@ export const routeDoors = {
   '/review/appeals': { action: 'review.see', behind: 'organization' },
   '/review/second-marks': { action: 'review.see', behind: 'organization' },
 
+  '/profiles': { action: 'readiness.see', behind: 'organization' },
+  '/profiles/[profileId]': { action: 'readiness.see', behind: 'organization' },
+
   '/log': { action: 'log.see', behind: 'organization' },
   '/log/export': { action: 'log.export', behind: 'organization' },
   '/settings': { action: 'settings.see', behind: 'organization' },
@@ -228,6 +231,10 @@ export const actionDoors = {
   appealAttempt: { action: 'appeal.make', behind: 'attempt' },
   appealQuestion: { action: 'appeal.make', behind: 'sitting' },
   withdrawAppeal: { action: 'appeal.make', behind: 'own-appeal' },
+
+  saveProfile: { action: 'profiles.change', behind: 'organization' },
+  retireProfile: { action: 'profiles.change', behind: 'organization' },
+  copyProfile: { action: 'profiles.change', behind: 'organization' },
 
   changeSettings: { action: 'settings.change', behind: 'organization' },
   backUpNow: { action: 'installation.back-up', behind: 'installation' },

@@ -210,6 +210,7 @@ const FILLED: Record<string, string> = {
   assignmentId: 'none',
   questionId: 'none',
   pictureId: 'none',
+  profileId: 'low-pressure-unsupervised',
 };
 
 function addressOf(route: string, ids: Readonly<Record<string, string>>): string {

@@ -1,6 +1,7 @@
 import { decideTopic } from '../competency/decide';
 import { chanceAtOrAbove } from '../competency/posterior';
 import { emptyTally, posteriorAt, type Tally, withResponse } from '../competency/tally';
+import type { TaskModel } from '../competency/task-model';
 import type { SittingTask } from './sitting-pool';
 import type { SittingRules, SittingTopic } from './sitting-rules';
 
@@ -21,27 +22,30 @@ export function sittingOf(met: Iterable<string> = []): SittingState {
   return { tallies: new Map(), given: [], met: new Set(met), elapsed: 0 };
 }
 
+/** What a task told of a topic. */
+export interface Told {
+  topic: string;
+  model: TaskModel;
+  score: number;
+}
+
 /**
- * The sitting after one task more: each topic of it with its score, in full and without ageing.
+ * The sitting after one task more, each response in full and without ageing.
  *
- * @param scores  By topic; one that is not named told nothing of it.
  * @param elapsed  Seconds since the sitting was begun.
  */
 export function afterTask(
   state: SittingState,
-  task: Pick<SittingTask, 'kind' | 'family' | 'exposure' | 'topics'>,
-  scores: ReadonlyMap<string, number>,
+  { kind, family, exposure }: Pick<SittingTask, 'kind' | 'family' | 'exposure'>,
+  responses: readonly Told[],
   elapsed: number,
 ): SittingState {
   const tallies = new Map(state.tallies);
-  for (const { topic, model } of task.topics) {
-    const score = scores.get(topic);
-    if (score === undefined) continue;
+  for (const { topic, model, score } of responses) {
     const response = { at: elapsed * 1000, model, score, weight: 1 };
     tallies.set(topic, withResponse(tallies.get(topic) ?? emptyTally, response, null));
   }
-  const { kind, family } = task;
-  return { tallies, given: [...state.given, { kind, family }], met: new Set([...state.met, task.exposure]), elapsed };
+  return { tallies, given: [...state.given, { kind, family }], met: new Set([...state.met, exposure]), elapsed };
 }
 
 export const topicPhases = ['open', 'decided', 'given-up'] as const;

@@ -62,19 +62,13 @@ export function sit(
     const step = nextStep(state, pool, rules, randomStream(seed, `step ${steps.length + 1}`));
     if ('end' in step) return { steps, states, end: step.end };
     steps.push(step);
-    states.push(
-      afterTask(state, step.task, scoresOf(step.task, abilityOn, answers), state.elapsed + step.task.seconds),
-    );
+    states.push(afterTask(state, step.task, told(step.task, abilityOn, answers), state.elapsed + step.task.seconds));
   }
 }
 
-/** A score on each topic of a task, drawn as its model says. */
-export function scoresOf(
-  { topics }: Pick<SittingTask, 'topics'>,
-  abilityOn: (topic: string) => number,
-  draw: RandomStream,
-) {
-  return new Map(topics.map(({ topic, model }) => [topic, scoreOf(model, abilityOn(topic), draw.next())]));
+/** A response on each topic of a task, drawn as its model says. */
+function told({ topics }: Pick<SittingTask, 'topics'>, abilityOn: (topic: string) => number, draw: RandomStream) {
+  return topics.map(({ topic, model }) => ({ topic, model, score: scoreOf(model, abilityOn(topic), draw.next()) }));
 }
 
 function scoreOf(model: TaskModel, ability: number, at: number): number {

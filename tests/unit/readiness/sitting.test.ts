@@ -4,7 +4,7 @@ import { randomStream } from '@/lib/random';
 import { nextStep, topicsRunDry } from '@/lib/readiness/sitting';
 import { type SittingTask, sittingPool } from '@/lib/readiness/sitting-pool';
 import type { SittingRules } from '@/lib/readiness/sitting-rules';
-import { afterTask, phaseOfTopic, type SittingState, sittingOf } from '@/lib/readiness/sitting-state';
+import { phaseOfTopic, type SittingState, sittingOf } from '@/lib/readiness/sitting-state';
 import { madeUpPool, sit } from '../../support/sittings';
 
 const rules: SittingRules = {
@@ -102,15 +102,6 @@ describe('a sitting', () => {
     );
     expect(steps.filter(({ task }) => task.kind === 'case')).toHaveLength(6);
     expect(end).toBe('decided');
-  });
-
-  test('counts no topic that a task did not tell anything of', () => {
-    const task = {
-      ...question('one', {}),
-      topics: ['filtration', 'fuel-quality'].map((topic) => ({ topic, model: modelAt(0) })),
-    };
-    const { tallies } = afterTask(sittingOf(), task, new Map([['filtration', 1]]), 60);
-    expect([...tallies.keys()]).toEqual(['filtration']);
   });
 });
 

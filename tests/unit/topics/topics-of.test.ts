@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { areas } from '@/lib/areas';
 import { seedFromWord } from '@/lib/cases/case-code';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
-import { topicsInOrder } from '@/lib/topics/topic';
+import { everyCaseParts, topicsInOrder } from '@/lib/topics/topic';
 import { causesIn, practises, topicsOf } from '@/lib/topics/topics-of';
 import { catalogue, causeOf } from '../../support/bench-rig';
 
@@ -52,4 +52,17 @@ test('a case with two causes belongs to the topics of both, and practises beside
     'instruments-and-uncertainty',
     'reasoning-and-repair-proof',
   ]);
+});
+
+test('each topic has a name of its own for exchanges, and standards that it corresponds to', () => {
+  expect(new Set(topics.map(({ uuid }) => uuid)).size).toBe(topics.length);
+  for (const { correspondsTo } of topics) {
+    const named = correspondsTo.map(({ framework, code }) => `${framework} ${code}`);
+    expect(new Set(named).size).toBe(named.length);
+  }
+});
+
+test('whatever every case practises belongs to one topic', () => {
+  const parts = topics.flatMap(({ everyCase }) => everyCase);
+  expect([...parts].sort()).toEqual([...everyCaseParts].sort());
 });

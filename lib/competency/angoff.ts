@@ -43,7 +43,7 @@ export function rawCut(ratings: readonly (readonly number[])[]): RawCut {
 /** A cut on the scale of ability, or the code that says why there is none: it lies where nobody is. */
 export type AbilityCut =
   | { theta: number; standardError: number | undefined; why?: undefined }
-  | { theta?: undefined; why: 'below-scale' | 'above-scale' };
+  | { theta?: undefined; standardError?: undefined; why: 'below-scale' | 'above-scale' };
 
 /**
  * The ability that earns the cut on the average, by the curve of the expected sum over ability; the standard error in points,

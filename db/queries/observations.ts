@@ -1,0 +1,46 @@
+import { and, desc, eq, isNull } from 'drizzle-orm';
+import type { Db } from '../client';
+import { observations } from '../schema';
+import type { Statement } from '../together';
+
+export type StoredObservation = typeof observations.$inferSelect;
+export type NewObservation = Omit<StoredObservation, 'takenBackBy' | 'takenBackAt' | 'takenBackReason'>;
+
+/** What somebody was seen doing in an organisation, the newest first; those taken back too. */
+export async function listObservations(
+  db: Db,
+  { learnerId, organizationId }: { learnerId: string; organizationId: string },
+  limit: number,
+): Promise<StoredObservation[]> {
+  return db
+    .select()
+    .from(observations)
+    .where(and(eq(observations.learnerId, learnerId), eq(observations.organizationId, organizationId)))
+    .orderBy(desc(observations.observedAt), desc(observations.writtenAt), desc(observations.id))
+    .limit(limit);
+}
+
+/** One hands-on check; undefined where there is none. */
+export async function findObservation(db: Db, id: string): Promise<StoredObservation | undefined> {
+  const [row] = await db.select().from(observations).where(eq(observations.id, id));
+  return row;
+}
+
+/** Adds a hands-on check; changes nothing where it is there already. */
+export function addingObservation(db: Db, row: NewObservation): Statement {
+  return db.insert(observations).values(row).onConflictDoNothing();
+}
+
+export interface TakenBack {
+  by: string;
+  at: Date;
+  reason: string;
+}
+
+/** Takes a hands-on check back; changes nothing where it was taken back before. */
+export function takingBackObservation(db: Db, id: string, { by, at, reason }: TakenBack): Statement {
+  return db
+    .update(observations)
+    .set({ takenBackBy: by, takenBackAt: at, takenBackReason: reason })
+    .where(and(eq(observations.id, id), isNull(observations.takenBackAt)));
+}

@@ -1,6 +1,6 @@
 import type { Decision } from '../readiness/decision';
 import { chanceAtOrAbove, type Prior } from './posterior';
-import { type HalfLife, posteriorAt, type Tally } from './tally';
+import { emptyTally, type HalfLife, posteriorAt, type Tally } from './tally';
 
 /**
  * When something is said of somebody on a topic. Losses give the confidence: where letting somebody through wrongly costs 19 times as
@@ -53,7 +53,7 @@ const DAY = 86_400_000;
  * When somebody who is ready no longer is if nothing is answered any more, to the day.
  *
  * @param from  Milliseconds; days are counted from here.
- * @returns Milliseconds; null where they are not ready at `from`, or still are after the horizon.
+ * @returns Milliseconds; null where they are not ready at `from`, or on every day up to the horizon.
  */
 export function whenItLapses(
   tally: Tally,
@@ -62,12 +62,27 @@ export function whenItLapses(
   { from, horizonDays }: { from: number; horizonDays: number },
 ): number | null {
   const isReady = (day: number) => decideTopic(evidenceAt(tally, from + day * DAY, scale), rule) === 'ready';
-  if (scale.halfLifeDays === null || !isReady(0) || isReady(horizonDays)) return null;
-  let [ready, lapsed] = [0, horizonDays];
+  if (scale.halfLifeDays === null || !isReady(0)) return null;
+  // Where the prior alone would do, somebody may lapse and be ready again once all has faded; else they lapse once.
+  const nothingLeft = evidenceAt(emptyTally, from, scale).chance;
+  const day = nothingLeft >= rule.confidence ? firstUnready(isReady, horizonDays) : lastReady(isReady, horizonDays) + 1;
+  return day > horizonDays ? null : from + day * DAY;
+}
+
+function firstUnready(isReady: (day: number) => boolean, horizon: number): number {
+  let day = 1;
+  while (day <= horizon && isReady(day)) day++;
+  return day;
+}
+
+/** By halving: ready up to a day, and not after it. */
+function lastReady(isReady: (day: number) => boolean, horizon: number): number {
+  if (isReady(horizon)) return horizon;
+  let [ready, lapsed] = [0, horizon];
   while (lapsed - ready > 1) {
     const middle = Math.floor((ready + lapsed) / 2);
     if (isReady(middle)) ready = middle;
     else lapsed = middle;
   }
-  return from + lapsed * DAY;
+  return ready;
 }

@@ -54,3 +54,28 @@ describe('six ratings one after the other', () => {
     }
   });
 });
+
+test('a mark moves a difficulty of 5 as published', () => {
+  // The tests of ts-fsrs, next_difficulty(5, …) (seen).
+  const published = { again: 8.34176237, hard: 6.66599536, good: 4.99022837, easy: 3.31446137 };
+  for (const [remembered, difficulty] of Object.entries(published))
+    expect(remember({ stability: 10, difficulty: 5 }, 3, remembered as Remembered).difficulty).toBeCloseTo(
+      difficulty,
+      7,
+    );
+});
+
+test('forgotten, then good five times: as published for whole days', () => {
+  // The tests of ts-fsrs, ratings 1 3 3 3 3 3 with short-term steps off (seen): a value that was first worked out in single precision (from memory),
+  // so to seven figures.
+  let memory: Memory | undefined;
+  for (const [at, gap] of [0, 0, 1, 3, 8, 21].entries()) memory = remember(memory, gap, at === 0 ? 'again' : 'good');
+  expect(memory?.stability).toBeCloseTo(53.335106, 4);
+  expect(memory?.difficulty).toBeCloseTo(6.3574867, 6);
+});
+
+test('what was easy at first is remembered when it is due as published', () => {
+  // The tests of ts-fsrs, get_retrievability on the day that it is due (seen).
+  const memory = remember(undefined, 0, 'easy');
+  expect(recall(memory, daysUntilDue(memory, 0))).toBeCloseTo(0.9024733, 7);
+});

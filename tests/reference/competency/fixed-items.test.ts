@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { GRID } from '@/lib/competency/grid';
-import { chanceAtOrAbove, meanOf, type Posterior, spreadOf } from '@/lib/competency/posterior';
+import {
+  chanceAtOrAbove,
+  meanOf,
+  neutralPrior,
+  type Posterior,
+  posteriorFrom,
+  spreadOf,
+} from '@/lib/competency/posterior';
 import { posteriorAt, tallyOf } from '@/lib/competency/tally';
 import { chance, information, type TaskModel } from '@/lib/competency/task-model';
 import { choice, steps } from '../../support/task-models';
@@ -94,6 +101,36 @@ describe('two items of several points, partial credit', () => {
     expect(spreadOf(posterior)).toBeCloseTo(spread, 6);
   });
 });
+
+describe('two items of several points, graded responses', () => {
+  /*
+   * Another law, which only stands here: P(k or more) = σ(a (θ − b_k)). The posterior takes whatever log chances it is given.
+   */
+  const a = { slope: 1.5, thresholds: [-1, 0.5] };
+  const b = { slope: 1, thresholds: [-0.5, 0.2, 1.1] };
+  const rows = [
+    [0, 0, -1.086175, 0.780032],
+    [1, 2, 0.039447, 0.680229],
+    [2, 1, 0.48604, 0.734648],
+    [2, 3, 1.035889, 0.785918],
+  ] as const;
+
+  test.each(rows)('scores %i and %i', (first, second, mean, spread) => {
+    const logs = GRID.map((theta) => Math.log(gradedChance(a, first, theta) * gradedChance(b, second, theta)));
+    const posterior = posteriorFrom(neutralPrior, logs);
+    expect(meanOf(posterior)).toBeCloseTo(mean, 6);
+    expect(spreadOf(posterior)).toBeCloseTo(spread, 6);
+  });
+});
+
+function gradedChance({ slope, thresholds }: { slope: number; thresholds: number[] }, score: number, theta: number) {
+  const orMore = (least: number) => {
+    if (least === 0) return 1;
+    const threshold = thresholds[least - 1];
+    return threshold === undefined ? 0 : 1 / (1 + Math.exp(-slope * (theta - threshold)));
+  };
+  return orMore(score) - orMore(score + 1);
+}
 
 /** As their grid of 121 points has it, on which 0.5 is a point as well. */
 function chanceOnEverySecondPoint(posterior: Posterior, cut: number): number {

@@ -1,0 +1,84 @@
+import { describe, expect, test } from 'vitest';
+import { bestOf, chooseTask, worthAtCuts, worthFor } from '@/lib/competency/choose';
+import { expectedInformation } from '@/lib/competency/posterior';
+import { posteriorAt, tallyOf } from '@/lib/competency/tally';
+import { information } from '@/lib/competency/task-model';
+import { randomStream } from '@/lib/random';
+import { choice, steps } from '../../support/task-models';
+
+const numbers = [3, 9, 1, 7, 0, 8, -2, 6, 5, Number.NaN];
+const itself = (one: number) => one;
+
+describe('the best', () => {
+  test('are five, the worthiest first, and none that is worth nothing', () => {
+    expect(bestOf(numbers, itself).map(({ worth }) => worth)).toEqual([9, 8, 7, 6, 5]);
+    expect(bestOf([0, -1, 2, Number.NaN], itself)).toEqual([{ candidate: 2, worth: 2 }]);
+  });
+
+  test('of equals are those that come first', () => {
+    const equals = ['a', 'b', 'c', 'd', 'e', 'f', 'g'];
+    expect(bestOf(equals, () => 1).map(({ candidate }) => candidate)).toEqual(['a', 'b', 'c', 'd', 'e']);
+  });
+});
+
+describe('the choice', () => {
+  test('falls on each of the five as often, and on no other', () => {
+    const random = randomStream('choice', 'test');
+    const times = new Map<number, number>();
+    for (let draw = 0; draw < 5000; draw++) {
+      const chosen = chooseTask(numbers, itself, random) ?? Number.NaN;
+      times.set(chosen, (times.get(chosen) ?? 0) + 1);
+    }
+    expect([...times.keys()].sort()).toEqual([5, 6, 7, 8, 9]);
+    // Binomial, 5,000 draws of 1/5: four standard deviations are 113.
+    for (const count of times.values()) expect(Math.abs(count - 1000)).toBeLessThan(113);
+  });
+
+  test('can be replayed from its seed', () => {
+    const chosen = (seed: string) =>
+      Array.from({ length: 8 }, (_, at) => chooseTask(numbers, itself, randomStream(seed, `${at}`)));
+    expect(chosen('one')).toEqual(chosen('one'));
+    expect(chosen('one')).not.toEqual(chosen('other'));
+  });
+
+  test('is none where nothing is worth anything', () => {
+    expect(chooseTask([], itself, randomStream('a', 'b'))).toBeUndefined();
+    expect(chooseTask([0, -1], itself, randomStream('a', 'b'))).toBeUndefined();
+  });
+});
+
+describe('what a task is worth', () => {
+  const topics = [
+    { topic: 'filtration', model: choice(0.2) },
+    { topic: 'fuel-quality', model: steps(-1, 0, 1) },
+  ];
+
+  test('at the cuts: the information there, over the topics that are still open', () => {
+    const cuts = new Map([
+      ['filtration', 0.5],
+      ['returns', 0],
+    ]);
+    expect(worthAtCuts(topics, cuts)).toBe(information(choice(0.2), 0.5));
+    expect(worthAtCuts(topics, new Map([...cuts, ['fuel-quality', 1]]))).toBeCloseTo(
+      information(choice(0.2), 0.5) + information(steps(-1, 0, 1), 1),
+      12,
+    );
+    expect(worthAtCuts(topics, new Map())).toBe(0);
+  });
+
+  test('for somebody: what is expected of each topic that is looked at', () => {
+    const posterior = posteriorAt(tallyOf([{ at: 0, model: choice(1), score: 1, weight: 1 }], null), 0, null);
+    expect(worthFor(topics, new Map([['fuel-quality', posterior]]))).toBe(
+      expectedInformation(posterior, steps(-1, 0, 1)),
+    );
+  });
+
+  test('with the third of four items used, the second is the best at ability 0', () => {
+    // Reference page, section 2.2 (run): information .1369 .3486 .5148 .1779.
+    const items = [choice(-1, { slope: 0.8 }), choice(-0.3, { slope: 1.2 }), choice(0.4, { slope: 1.5 }), choice(1.2)];
+    const at = (places: readonly number[]) =>
+      bestOf(places, (place) => information(items[place] ?? choice(9), 0)).map(({ candidate }) => candidate + 1);
+    expect(at([0, 1, 2, 3])).toEqual([3, 2, 4, 1]);
+    expect(at([0, 1, 3])[0]).toBe(2);
+  });
+});

@@ -73,9 +73,15 @@ export function meanInformation(model: TaskModel, shares: OnGrid): number {
   const law = tellingLaw(model);
   const growth = Math.exp(law.rate * GRID_STEP);
   let [u, sum] = [Math.exp(law.rate * LOWEST), 0];
-  for (let at = 0; at < shares.length; at++, u *= growth) sum += (shares[at] as number) * informationAt(law, u);
+  for (let at = 0; at < shares.length; at++, u *= growth) {
+    const share = shares[at] as number;
+    if (share > NEGLIGIBLE) sum += share * informationAt(law, u);
+  }
   return sum;
 }
+
+/** Share of a point of the grid: most of the grid has less once a few tasks were answered. */
+const NEGLIGIBLE = 1e-9;
 
 /** Logarithm of the chance of a score at each ability of the grid. */
 export function logChances(model: TaskModel, score: number): OnGrid {

@@ -1,6 +1,7 @@
 import { measureAnswerQuestion } from './answer-question';
 import { unbuilt, withCaseServer } from './case-server';
 import { measureCases, measureMemory } from './cases';
+import { measureCompetency, type Pair } from './competency';
 import { measureDiagnosis } from './diagnosis';
 import { measureExport } from './exchange';
 import { measureFirstLoad } from './first-load';
@@ -73,6 +74,7 @@ async function measureLibrary(): Promise<Figure[]> {
     ...questionFigures(),
     ...setFigures(),
     ...statisticsFigures(),
+    ...competencyFigures(),
     ...exportFigures(),
     ...memoryFigures(),
   ];
@@ -125,6 +127,27 @@ function statisticsFigures(): Figure[] {
       note: `${show(items.min)} over ${show(plain.min)} ms; medians × ${show(items.median / plain.median)}`,
     },
     { name: '… KR-20, whole and without each item', unit: 'ms', measured: reliability.min, rounds: reliability },
+  ];
+}
+
+function competencyFigures(): Figure[] {
+  const { update, rebuild, choice } = measureCompetency();
+  return [
+    ...besidePlain('13 topics after a response on each', 'µs', update),
+    ...besidePlain('rebuild of a person with 5,000 responses', 'ms', rebuild),
+    ...besidePlain('choice of a task from 2,000', 'ms', choice),
+  ];
+}
+
+function besidePlain(name: string, unit: string, { ours, plain }: Pair): Figure[] {
+  return [
+    { name, unit, measured: ours.min, rounds: ours },
+    {
+      name: '… beside the formulas as they are written',
+      unit: '× plain',
+      measured: ours.min / plain.min,
+      note: `${show(ours.min)} over ${show(plain.min)} ${unit}; medians × ${show(ours.median / plain.median)}`,
+    },
   ];
 }
 

@@ -200,7 +200,8 @@ describe('a posterior', () => {
       fc.property(anyResponses, anyModel, (responses, model) => {
         const posterior = posteriorOf(responses);
         const mean = posterior.reduce((sum, share, at) => sum + share * information(model, GRID[at] as number), 0);
-        expect(expectedInformation(posterior, model)).toBeCloseTo(mean, 9);
+        // Points with shares below 1e-9 are left out: 2e-7 of at most 6 square points in all.
+        expect(expectedInformation(posterior, model)).toBeCloseTo(mean, 5);
       }),
       runs,
     );

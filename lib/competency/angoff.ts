@@ -1,9 +1,10 @@
-import { GRID } from './grid';
+import { GRID_LOWEST } from './grid';
 import { expectedScore, type TaskModel } from './task-model';
 
 /*
- * The cut as judges see it: each says of each task how many points somebody who is only just competent earns on the average, and the
- * sum over tasks is the cut. It is carried to the scale of ability, so that it holds for whichever tasks somebody is given.
+ * The cut as judges see it: each says of each task how many points somebody who is only just competent earns on the average,
+ * and the sum over tasks is the cut. It is carried to the scale of ability, so that it holds for whichever tasks somebody is
+ * given.
  */
 
 /** What the judges said, in points of the tasks that they judged. */
@@ -55,7 +56,7 @@ export function cutOnScale(
   models: readonly TaskModel[],
   { points, standardError }: Pick<RawCut, 'points' | 'standardError'>,
 ): AbilityCut {
-  let [low, high] = [GRID[0] as number, GRID[GRID.length - 1] as number];
+  let [low, high] = [GRID_LOWEST, -GRID_LOWEST];
   if (points < expectedSum(models, low).points) return { why: 'below-scale' };
   if (points > expectedSum(models, high).points) return { why: 'above-scale' };
   while (high - low > CLOSE) {

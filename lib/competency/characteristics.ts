@@ -1,4 +1,5 @@
 import { type RandomStream, randomStream } from '../random';
+import type { Decision } from '../readiness/decision';
 import { type DecisionRule, decideTopic } from './decide';
 import { chanceAtOrAbove, neutralPrior, type Posterior, posteriorFrom } from './posterior';
 import { emptyTally, withResponse } from './tally';
@@ -40,7 +41,7 @@ export function characteristicsOf(
   return thetas.map((theta) => {
     const random = randomStream(seed, `characteristics ${theta}`);
     const runs = Array.from({ length: people }, () => run(procedure, theta, random));
-    const share = (decision: string) => runs.filter((one) => one.decision === decision).length / people;
+    const share = (decision: Decision) => runs.filter((one) => one.decision === decision).length / people;
     return {
       theta,
       ready: share('ready'),

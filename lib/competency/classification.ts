@@ -95,7 +95,8 @@ function sharesAbove(cut: number, { alpha, beta, low, high }: TrueScores): Point
 }
 
 /**
- * Points and weights between 0 and 1 that crowd at both ends, where a beta distribution may rise without bound: the tanh-sinh rule.
+ * Points and weights between 0 and 1 that crowd at both ends, where a beta distribution may rise without bound: the tanh-sinh
+ * rule.
  *
  * @source Takahasi & Mori 1974, Publ. RIMS 9 (from memory).
  */

@@ -1,10 +1,10 @@
 import type { Decision } from '../readiness/decision';
 import { chanceAtOrAbove, type Prior } from './posterior';
-import { emptyTally, type HalfLife, posteriorAt, type Tally } from './tally';
+import { DAY, emptyTally, type HalfLife, posteriorAt, type Tally } from './tally';
 
 /**
- * When something is said of somebody on a topic. Losses give the confidence: where letting somebody through wrongly costs 19 times as
- * much as holding somebody back wrongly, 0.95; where 9 times, 0.90.
+ * When something is said of somebody on a topic. Losses give the confidence: where letting somebody through wrongly costs 19
+ * times as much as holding somebody back wrongly, 0.95; where 9 times, 0.90.
  */
 export interface DecisionRule {
   /** Ready from this chance of being at the cut or above. */
@@ -46,8 +46,6 @@ export interface Scale {
 export function evidenceAt(tally: Tally, atMs: number, { cut, halfLifeDays, prior }: Scale): TopicEvidence {
   return { chance: chanceAtOrAbove(posteriorAt(tally, atMs, halfLifeDays, prior), cut), count: tally.count };
 }
-
-const DAY = 86_400_000;
 
 /**
  * When somebody who is ready no longer is if nothing is answered any more, to the day.

@@ -1,4 +1,4 @@
-import { GRID, GRID_STEP, type OnGrid } from './grid';
+import { GRID, GRID_LOWEST, GRID_STEP, type OnGrid } from './grid';
 import { meanInformation, type TaskModel } from './task-model';
 
 /** What is supposed of an ability before anything was answered: logarithm of its density, up to a constant. */
@@ -7,8 +7,8 @@ export interface Prior {
 }
 
 /**
- * How likely each ability of the grid is; sums to 1. Between its points the density is drawn straight, and falls to 0 one step beyond
- * the ends, so that chances, intervals and cuts agree with each other and move without jumps.
+ * How likely each ability of the grid is; sums to 1. Between its points the density is drawn straight, and falls to 0 one
+ * step beyond the ends, so that chances, intervals and cuts agree with each other and move without jumps.
  */
 export type Posterior = OnGrid;
 
@@ -55,9 +55,11 @@ export function spreadOf(posterior: Posterior): number {
   return Math.sqrt(square);
 }
 
-/** Chance that the ability is at a cut or above, 0…1. A point that lies on the cut counts half; in between it moves smoothly. */
+/**
+ * Chance that the ability is at a cut or above, 0…1. A point that lies on the cut counts half; in between it moves smoothly.
+ */
 export function chanceAtOrAbove(posterior: Posterior, cut: number): number {
-  const place = (cut - (GRID[0] as number)) / GRID_STEP;
+  const place = (cut - GRID_LOWEST) / GRID_STEP;
   const below = Math.floor(place);
   if (below < -1) return 1;
   if (below >= GRID.length) return 0;
@@ -102,5 +104,5 @@ function partOf(area: number, here: number, next: number): number {
 }
 
 function pointAt(place: number): number {
-  return (GRID[0] as number) + place * GRID_STEP;
+  return GRID_LOWEST + place * GRID_STEP;
 }

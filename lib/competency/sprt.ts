@@ -1,8 +1,8 @@
 import { chance, type TaskModel } from './task-model';
 
 /*
- * Wald's sequential test: the check on the posterior rule, and a rule of its own for fixed forms. It goes on until the answers are so
- * many times likelier from somebody above the cut than from somebody below it, or the other way round.
+ * Wald's sequential test: the check on the posterior rule, and a rule of its own for fixed forms. It goes on until the
+ * answers are so many times likelier from somebody above the cut than from somebody below it, or the other way round.
  */
 
 /** Abilities (logits) that must not be mistaken for each other; in between either decision is right enough. */
@@ -29,7 +29,11 @@ export interface Bounds {
   upper: number;
 }
 
-/** Wald's bounds on the sum. They keep the error rates nearly; to stop after so many tasks changes these. @source Wald 1945 (from memory). */
+/**
+ * Wald's bounds on the sum. They keep the error rates nearly; to stop after so many tasks changes these.
+ *
+ * @source Wald 1945, Annals of Mathematical Statistics 16 (from memory).
+ */
 export function sprtBounds({ falseReady, falseNotYet }: ErrorRates): Bounds {
   return { lower: Math.log(falseNotYet / (1 - falseReady)), upper: Math.log((1 - falseNotYet) / falseReady) };
 }

@@ -13,8 +13,8 @@ export interface Response {
 }
 
 /**
- * All that the responses of one person on one topic come to. Each counts by weight · 2^(−age / half-life), so that their sum at a later
- * time is this sum times one factor: nothing needs to be read again to go on, or to see how it fades.
+ * All that the responses of one person on one topic come to. Each counts by weight · 2^(−age / half-life), so that their sum
+ * at a later time is this sum times one factor: nothing needs to be read again to go on, or to see how it fades.
  */
 export interface Tally {
   /** When the newest response was given, milliseconds; −∞ without any. */
@@ -77,7 +77,8 @@ export function posteriorAt(
   return posteriorFrom(prior, agedTo(tally, atMs, halfLifeDays));
 }
 
-const DAY = 86_400_000;
+/** Milliseconds. */
+export const DAY = 86_400_000;
 
 /** What is left of a response's weight: 2^(−age / half-life). */
 function fading(given: number, now: number, halfLifeDays: HalfLife): number {

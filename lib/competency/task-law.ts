@@ -1,9 +1,9 @@
-import { GRID, GRID_STEP, type OnGrid } from './grid';
+import { GRID, GRID_LOWEST, GRID_STEP, type OnGrid } from './grid';
 
 /*
- * The law that both kinds of task follow. With u = exp(rate · ability), the chance of score k is weights[k] · u^k over the sum of all of these;
- * where difficulty is not known for certain, that averaged over a few parts; and above the floor where there is one. Along the grid u grows by
- * the same factor each time, so that no power is worked out again.
+ * The law that both kinds of task follow. With u = exp(rate · ability), the chance of score k is weights[k] · u^k over the
+ * sum of all of these; where difficulty is not known for certain, that averaged over a few parts; and above the floor where
+ * there is one. Along the grid u grows by the same factor each time, so that no power is worked out again.
  */
 
 export interface Law {
@@ -20,8 +20,9 @@ export interface Part {
 }
 
 /**
- * Right or wrong. A difficulty that is not known for certain flattens the curve: a logistic curve averaged over a normal difficulty is nearly
- * a logistic curve again, its slope times 1 / √(1 + π slope² spread² / 8); off by no more than 0.002 for a spread of 0.5.
+ * Right or wrong. A difficulty that is not known for certain flattens the curve: a logistic curve averaged over a normal
+ * difficulty is nearly a logistic curve again, its slope times 1 / √(1 + π slope² spread² / 8); off by no more than 0.002 for
+ * a spread of 0.5.
  */
 export function choiceLaw(task: {
   difficulty: number;
@@ -35,8 +36,8 @@ export function choiceLaw(task: {
 }
 
 /**
- * Several points. All steps together are easier or harder than designed, which a flatter curve would not show: it is averaged over three
- * difficulties that stand for a normal one, off by no more than 0.001 for steps a logit apart and a spread of 0.5.
+ * Several points. All steps together are easier or harder than designed, which a flatter curve would not show: it is averaged
+ * over three difficulties that stand for a normal one, off by no more than 0.001 for steps a logit apart and a spread of 0.5.
  */
 export function stepsLaw(steps: readonly number[], spread: number): Law {
   const apart = spread === 0 ? [{ share: 1, z: 0 }] : NORMAL;
@@ -65,7 +66,7 @@ function weightsOf(steps: readonly number[], rate: number, harder: number): numb
 }
 
 /** @throws RangeError where the task has no such score. */
-export function weightOf(weights: readonly number[], score: number): number {
+export function weightOfScore(weights: readonly number[], score: number): number {
   const weight = weights[score];
   if (weight === undefined) throw new RangeError(`No score ${score} on a task of 0 to ${weights.length - 1} points`);
   return weight;
@@ -87,19 +88,17 @@ export function momentsAt(weights: readonly number[], u: number): { total: numbe
 /** Chance of a score over u^score, at each ability of the grid. */
 export function sharesOnGrid({ rate, parts }: Law, score: number): OnGrid {
   const shares = new Float64Array(GRID.length);
-  for (const { share, weights } of parts) addPart(shares, weights, share * weightOf(weights, score), rate);
+  for (const { share, weights } of parts) addPart(shares, weights, share * weightOfScore(weights, score), rate);
   return shares;
 }
 
 function addPart(shares: OnGrid, weights: readonly number[], factor: number, rate: number): void {
   const growth = Math.exp(rate * GRID_STEP);
   const highest = weights.length - 1;
-  let u = Math.exp(rate * LOWEST);
+  let u = Math.exp(rate * GRID_LOWEST);
   for (let at = 0; at < shares.length; at++, u *= growth) {
     let total = weights[highest] as number;
     for (let k = highest - 1; k >= 0; k--) total = total * u + (weights[k] as number);
     shares[at] = (shares[at] as number) + factor / total;
   }
 }
-
-const LOWEST = GRID[0] as number;

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { GRID, GRID_STEP, type OnGrid } from './grid';
-import { choiceLaw, type Law, momentsAt, type Part, sharesOnGrid, stepsLaw, weightOf } from './task-law';
+import { GRID, GRID_LOWEST, GRID_STEP, type OnGrid } from './grid';
+import { choiceLaw, type Law, momentsAt, type Part, sharesOnGrid, stepsLaw, weightOfScore } from './task-law';
 
 /*
  * How likely each score on a task is for somebody of an ability, and what a score tells of them.
@@ -44,7 +44,10 @@ export function highestScore(model: TaskModel): number {
 export function chance(model: TaskModel, score: number, theta: number): number {
   const { rate, floor, parts } = lawOf(model);
   const u = Math.exp(rate * theta);
-  const share = averaged(parts, ({ weights }) => (weightOf(weights, score) * u ** score) / momentsAt(weights, u).total);
+  const share = averaged(
+    parts,
+    ({ weights }) => (weightOfScore(weights, score) * u ** score) / momentsAt(weights, u).total,
+  );
   return score === 0 ? (1 - floor) * share : floor + (1 - floor) * share;
 }
 
@@ -60,8 +63,8 @@ export function expectedScore(model: TaskModel, theta: number): { points: number
 /**
  * What a score tells of an ability there: Fisher's information, per square logit.
  *
- * Where the steps of a task are uncertain, nearly: as of a measurement to whose error the uncertainty adds. Within 8 % for steps a
- * logit apart and a spread of 0.5.
+ * Where the steps of a task are uncertain, nearly: as of a measurement to whose error the uncertainty adds. Within 8 % for
+ * steps a logit apart and a spread of 0.5.
  */
 export function information(model: TaskModel, theta: number): number {
   const law = tellingLaw(model);
@@ -72,7 +75,7 @@ export function information(model: TaskModel, theta: number): number {
 export function meanInformation(model: TaskModel, shares: OnGrid): number {
   const law = tellingLaw(model);
   const growth = Math.exp(law.rate * GRID_STEP);
-  let [u, sum] = [Math.exp(law.rate * LOWEST), 0];
+  let [u, sum] = [Math.exp(law.rate * GRID_LOWEST), 0];
   for (let at = 0; at < shares.length; at++, u *= growth) {
     const share = shares[at] as number;
     if (share > NEGLIGIBLE) sum += share * informationAt(law, u);
@@ -102,8 +105,6 @@ export function addLogChances(
   else addLine(logs, shares, { start: Math.log1p(-law.floor), slope: score * law.rate }, weight);
 }
 
-const LOWEST = GRID[0] as number;
-
 function lawOf(model: TaskModel): Law {
   return model.kind === 'choice' ? choiceLaw(model) : stepsLaw(model.steps, model.spread);
 }
@@ -114,7 +115,7 @@ function averaged(parts: readonly Part[], of: (part: Part) => number): number {
 
 /** The log of a power of u is a straight line in ability. */
 function addLine(logs: OnGrid, shares: OnGrid, { start, slope }: { start: number; slope: number }, weight: number) {
-  const [first, rise] = [start + slope * LOWEST, slope * GRID_STEP];
+  const [first, rise] = [start + slope * GRID_LOWEST, slope * GRID_STEP];
   for (let at = 0; at < logs.length; at++)
     logs[at] = (logs[at] as number) + weight * (first + at * rise + Math.log(shares[at] as number));
 }
@@ -122,7 +123,7 @@ function addLine(logs: OnGrid, shares: OnGrid, { start, slope }: { start: number
 /** Right, by knowing or by guessing. */
 function addGuessed(logs: OnGrid, shares: OnGrid, { rate, floor }: Law, weight: number): void {
   const growth = Math.exp(rate * GRID_STEP);
-  let knowing = (1 - floor) * Math.exp(rate * LOWEST);
+  let knowing = (1 - floor) * Math.exp(rate * GRID_LOWEST);
   for (let at = 0; at < logs.length; at++, knowing *= growth)
     logs[at] = (logs[at] as number) + weight * Math.log(floor + knowing * (shares[at] as number));
 }

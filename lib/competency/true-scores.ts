@@ -25,8 +25,8 @@ export function effectiveLength({ points, highest, reliability }: ObservedScores
 }
 
 /**
- * True scores by the moments of the observed ones: four moments give four parameters; where these leave 0…1, two give a distribution over the
- * whole of it.
+ * True scores by the moments of the observed ones: four moments give four parameters; where these leave 0…1, two give a
+ * distribution over the whole of it.
  *
  * @returns Undefined where the observed scores spread no more than chance makes them.
  * @source Lord 1965, Psychometrika 30; Hanson 1991, ACT Research Report 91-5 (both from memory).

@@ -4,7 +4,8 @@ import { normalConsistency } from '@/lib/competency/consistency';
 import { effectiveLength, type ObservedScores, type TrueScores, trueScoresOf } from '@/lib/competency/true-scores';
 
 describe('agreement of parallel forms, normal scores', () => {
-  // Peng & Subkoviak 1980; computed with the R package mvtnorm (run). 0.67 and 0.86 at z = 0 are in Subkoviak's table of 1988 (from memory).
+  // Peng & Subkoviak 1980; computed with the R package mvtnorm (run). 0.67 and 0.86 at z = 0 are in Subkoviak's table of 1988
+  // (from memory).
   const rows = [
     [0, 0.5, 0.6667, 0.3333],
     [0, 0.7, 0.7468, 0.4936],
@@ -101,7 +102,8 @@ describe('accuracy and consistency of 1,002 people on 20 tasks', () => {
 
 describe('true scores that are known', () => {
   test('four moments find all four parameters again', () => {
-    // Analytic: as many of a million people have each score as a beta-binomial distribution of 12 tasks says, rounded to whole people.
+    // Analytic: as many of a million people have each score as a beta-binomial distribution of 12 tasks says, rounded to
+    // whole people.
     const known = { alpha: 3, beta: 2, low: 0.2, high: 0.9 };
     const found = trueScoresOf(formOf(known, 12, 1_000_000));
     expect(found?.alpha).toBeCloseTo(known.alpha, 1);

@@ -13,8 +13,9 @@ import { chance, information, type TaskModel } from '@/lib/competency/task-model
 import { choice, steps } from '../../support/task-models';
 
 /*
- * Reference page, section 2.2: items whose difficulties are given, abilities normal with mean 0 and spread 1. Computed with the R package catR 3.17
- * (`thetaEst`, D = 1, 121 points on −6…6) and with an independent grid code that agrees to six decimals (both run).
+ * Reference page, section 2.2: items whose difficulties are given, abilities normal with mean 0 and spread 1. Computed with
+ * the R package catR 3.17 (`thetaEst`, D = 1, 121 points on −6…6) and with an independent grid code that agrees to six
+ * decimals (both run).
  */
 
 function after(scored: readonly (readonly [TaskModel, number])[]): Posterior {

@@ -1,7 +1,7 @@
 /**
- * The 32 patterns of right and wrong on section 6 of the Law School Admission Test: people of 1,000 who are expected to give each, and the mean and
- * spread of their ability (normal, mean 0, spread 1). Reference page 2.1: R package mirt 1.45.1, the fits below; trapezoid rule on 241 points of −6…6
- * (run), to three decimals the same as ltm and mirt `fscores` (seen).
+ * The 32 patterns of right and wrong on section 6 of the Law School Admission Test: people of 1,000 who are expected to give
+ * each, and the mean and spread of their ability (normal, mean 0, spread 1). Reference page 2.1: R package mirt 1.45.1, the
+ * fits below; trapezoid rule on 241 points of −6…6 (run), to three decimals the same as ltm and mirt `fscores` (seen).
  */
 export const lsatPatterns: readonly {
   pattern: string;

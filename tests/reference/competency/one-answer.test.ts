@@ -26,7 +26,8 @@ describe('what is known of one answer', () => {
   const abilities = [-2, -1, 0, 0.5, 1.5, 3];
 
   test.each(uncertain)('the short cut agrees with the average over normal difficulties: %s', (_, modelOf) => {
-    // Analytic: the integral over ±6 spreads in 240 steps. A logistic curve averaged so is off by up to 0.002, three difficulties by 0.001.
+    // Analytic: the integral over ±6 spreads in 240 steps. A logistic curve averaged so is off by up to 0.002, three
+    // difficulties by 0.001.
     for (const theta of abilities)
       for (const score of scoresOf(modelOf(0, 0))) {
         const exact = averaged(0.5, (difficulty) => chance(modelOf(difficulty, 0), score, theta));

@@ -8,9 +8,9 @@ import { exactCharacteristics } from '../../support/exact-characteristics';
 import { choice } from '../../support/task-models';
 
 /*
- * Reference page, section 1.4: 40 tasks of difficulties spread evenly over −2…2, each time the one nearest the cut of 0.5, between 8 and 30
- * answers, abilities normal with mean 0 and spread 1. The table was simulated with 1,500 people a row (run), so that a share in it errs by up to
- * 0.013.
+ * Reference page, section 1.4: 40 tasks of difficulties spread evenly over −2…2, each time the one nearest the cut of 0.5,
+ * between 8 and 30 answers, abilities normal with mean 0 and spread 1. The table was simulated with 1,500 people a row (run),
+ * so that a share in it errs by up to 0.013.
  */
 const CUT = 0.5;
 const MOST = 30;
@@ -36,8 +36,8 @@ const rows = [
 
 describe('the published table', () => {
   /*
-   * Its programme counted the point of the grid that lies on the cut in full, where section 1.2 asks for half: that is a cut lower by half a step. By
-   * the rule as it is written, up to 0.05 more of those below the cut are told not yet.
+   * Its programme counted the point of the grid that lies on the cut in full, where section 1.2 asks for half: that is a cut
+   * lower by half a step. By the rule as it is written, up to 0.05 more of those below the cut are told not yet.
    */
   const decideStrictly = decisionsAt(CUT - 0.025, strict);
   const decideLoosely = decisionsAt(CUT - 0.025, loose);

@@ -29,7 +29,8 @@ describe('a chance of being at a cut or above', () => {
 });
 
 test('an interval of a normal ability is that of the table of the normal distribution', () => {
-  // Analytic: 5 % lie beyond 1.644854 on either side. The straight lines between points widen a spread of 0.5 by step² / 12 / 0.5 = 0.0004.
+  // Analytic: 5 % lie beyond 1.644854 on either side. The straight lines between points widen a spread of 0.5 by step² / 12 /
+  // 0.5 = 0.0004.
   const { low, high } = intervalOf(posteriorFrom(priorOf(0.4, 0.5), new Float64Array(GRID.length)), 0.9);
   expect(Math.abs(low - (0.4 - 1.644854 * 0.5))).toBeLessThan(0.0007);
   expect(Math.abs(high - (0.4 + 1.644854 * 0.5))).toBeLessThan(0.0007);

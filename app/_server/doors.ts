@@ -14,6 +14,7 @@ import type { Action } from '@/lib/accounts/permissions';
  * - `turn`, `own-appeal`: the one that `turnId`, `appealId` names, as work of whoever it is of;
  * - `learners-attempt`, `learners-sitting`, `learners-turn`: the one that `attemptId`, `sittingId`, `turnId` names, as seen by those
  *   who teach: a thing of its organisation.
+ * - `certificate`, `own-certificate`: the one that `certificateId` names, as a thing of its organisation or as work of its holder.
  */
 export type Behind =
   | 'public'
@@ -38,6 +39,8 @@ export type Behind =
   | 'appeal'
   | 'own-appeal'
   | 'regrade'
+  | 'certificate'
+  | 'own-certificate'
   | 'installation';
 
 interface Door {
@@ -54,6 +57,12 @@ export const routeDoors = {
   '/invited/[token]': { action: 'link.follow', behind: 'public' },
   '/reset/[token]': { action: 'link.follow', behind: 'public' },
   '/join': { action: 'class.join', behind: 'public' },
+  '/verify': { action: 'site.see', behind: 'public' },
+  '/verify/[certificateId]': { action: 'site.see', behind: 'public' },
+  '/issuers/[issuerId]': { action: 'site.see', behind: 'public' },
+  '/issuers/[issuerId]/keys': { action: 'site.see', behind: 'public' },
+  '/issuers/[issuerId]/keys/[kid]': { action: 'site.see', behind: 'public' },
+  '/issuers/[issuerId]/status/[purpose]': { action: 'site.see', behind: 'public' },
 
   '/learn': { action: 'case.practise', behind: 'own-work' },
   '/learn/topics': { action: 'case.practise', behind: 'own-work' },
@@ -122,6 +131,14 @@ export const routeDoors = {
 
   '/profiles': { action: 'readiness.see', behind: 'organization' },
   '/profiles/[profileId]': { action: 'readiness.see', behind: 'organization' },
+
+  '/certificates': { action: 'certificates.see', behind: 'organization' },
+  '/certificates/keys': { action: 'certificates.keys', behind: 'organization' },
+  '/certificates/[certificateId]': { action: 'certificates.see', behind: 'certificate' },
+  '/learn/certificates': { action: 'certificate.hold', behind: 'own-work' },
+  '/learn/certificates/[certificateId]': { action: 'certificate.hold', behind: 'own-certificate' },
+  '/learn/certificates/[certificateId]/signed': { action: 'certificate.hold', behind: 'own-certificate' },
+  '/learn/certificates/[certificateId]/pdf': { action: 'certificate.hold', behind: 'own-certificate' },
 
   '/log': { action: 'log.see', behind: 'organization' },
   '/log/export': { action: 'log.export', behind: 'organization' },
@@ -235,6 +252,14 @@ export const actionDoors = {
   saveProfile: { action: 'profiles.change', behind: 'organization' },
   retireProfile: { action: 'profiles.change', behind: 'organization' },
   copyProfile: { action: 'profiles.change', behind: 'organization' },
+
+  checkCertificate: { action: 'site.see', behind: 'public' },
+  makeIssuerKey: { action: 'certificates.keys', behind: 'organization' },
+  compromiseKey: { action: 'certificates.keys', behind: 'organization' },
+  issueCertificate: { action: 'certificates.decide', behind: 'organization' },
+  changeCertificate: { action: 'certificates.decide', behind: 'certificate' },
+  setConsent: { action: 'certificate.hold', behind: 'own-certificate' },
+  showCertificate: { action: 'certificate.hold', behind: 'own-certificate' },
 
   changeSettings: { action: 'settings.change', behind: 'organization' },
   backUpNow: { action: 'installation.back-up', behind: 'installation' },

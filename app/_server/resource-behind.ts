@@ -1,6 +1,7 @@
 import { findAppealWork } from '@/db/queries/appeals';
 import { findAssignmentsOrganization, isGivenTo } from '@/db/queries/assignments';
 import { findWork } from '@/db/queries/attempts';
+import { findCertificateWork } from '@/db/queries/certificates';
 import { findClass } from '@/db/queries/classes';
 import { findInvitation } from '@/db/queries/invitations';
 import { findMember, isInstallationsKeeper, listHolding } from '@/db/queries/members';
@@ -83,6 +84,10 @@ async function named(behind: Named, asking: Asking, idNamed: IdNamed): Promise<R
       return ofWork(await findAppealWork(database(), id));
     case 'regrade':
       return ofOrganization(await findRegradesOrganization(database(), id));
+    case 'certificate':
+      return ofOrganization((await findCertificateWork(database(), id))?.organizationId);
+    case 'own-certificate':
+      return ofWork(await findCertificateWork(database(), id));
   }
 }
 
@@ -104,6 +109,8 @@ const nameOfId = {
   appeal: 'appealId',
   'own-appeal': 'appealId',
   regrade: 'regradeId',
+  certificate: 'certificateId',
+  'own-certificate': 'certificateId',
 } as const;
 
 function ofOrganization(organizationId: string | undefined): Resource | undefined {

@@ -18,6 +18,7 @@ import { topicsInOrder } from '@/lib/topics/topic';
 import { startCaseByCode } from './actions';
 import { AssignedPanel } from './assigned-panel';
 import { AttemptTable } from './attempt-table';
+import { HeldLink } from './certificates/held-link';
 import { Coached } from './coached';
 import styles from './learn.module.css';
 import { ChooseRandom } from './start-random';
@@ -48,6 +49,7 @@ export default page('/learn', async (permit, { searchParams }: PageProps<'/learn
       <main id="main" className={`${ui.page} ${ui.narrow}`}>
         <h1>{t('title')}</h1>
         <AssignedPanel given={given} settings={settings} />
+        <HeldLink desk={desk} />
         <div className={styles.ways}>
           <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="random">
             <h2 id="random">{t('randomTitle')}</h2>

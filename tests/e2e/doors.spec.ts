@@ -174,6 +174,11 @@ const OTHERWISE: Readonly<Record<string, RegExp>> = {
   '/questions/exchange/import': /^400$/,
   // Whose turns are looked at stands in the query; without one there is the whole book.
   '/gradebook/turns': /^307 \/gradebook$/,
+  // No organisation of that id issues anything.
+  '/issuers/none': /^404$/,
+  '/issuers/none/keys': /^404$/,
+  '/issuers/none/keys/none': /^404$/,
+  '/issuers/none/status/none': /^404$/,
   // An attempt that is open has no debrief yet.
   '/learn/cases/debrief': /^307 \/learn\/cases\/\w+$/,
 };

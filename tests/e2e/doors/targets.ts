@@ -19,6 +19,7 @@ import { codeOf, storedCase } from '../../support/case-codes';
 import { college, harbour, people } from '../../support/people';
 import { placeFor } from '../../support/server';
 import { aWrittenQuestion } from '../../support/written-questions';
+import { addCertificateOf } from './certificate-targets';
 import { addAppeal, addAssignmentOf, addGiven, addRegrade, addSetOf, addTurnOf } from './teaching-targets';
 
 /** The server that the walk has for itself. */
@@ -85,6 +86,10 @@ export async function targetsBehind(db: Db, behind: Behind, actor: Actor | null)
       return worksOf(db, actor, 'turnId', addTurnOf);
     case 'own-appeal':
       return worksOf(db, actor, 'appealId', addAppeal);
+    case 'certificate':
+      return owned(db, 'certificateId', ofSomeone(addCertificateOf));
+    case 'own-certificate':
+      return worksOf(db, actor, 'certificateId', addCertificateOf);
     case 'given-assignment':
       return worksOf(db, actor, 'assignmentId', addGiven);
   }

@@ -88,6 +88,15 @@ describe('simulated people', () => {
     }
   });
 
+  test('are given no more than the maximum, and no task twice', () => {
+    const short = { ...procedure, maximum: 3 };
+    expect(characteristicsOf(short, [2], { people: 5, seed: 'a' })).toEqual([
+      { theta: 2, ready: 0, notYet: 0, undecided: 1, responses: 3 },
+    ]);
+    const few = { ...procedure, bank: bank.slice(0, 2) };
+    expect(characteristicsOf(few, [2], { people: 5, seed: 'a' })[0]?.responses).toBe(2);
+  });
+
   test('are the same with the same seed', () => {
     const few = (seed: string) => characteristicsOf(procedure, [0.5], { people: 20, seed });
     expect(few('a')).toEqual(few('a'));

@@ -53,6 +53,22 @@ describe('lapsing', () => {
     expect(evidenceAt(shown, lapse, scale).chance).toBeLessThan(0.95);
   });
 
+  test('comes too where somebody would be ready again once all has faded', () => {
+    // The prior alone gives 0.919 to be above −1.4; nine of 24 right give 0.912 now and 0.89 in three months.
+    const mixed = tallyOf(
+      Array.from({ length: 24 }, (_, at) => ({ at: from, model: choice(-0.5), score: Number(at < 9), weight: 1 })),
+      60,
+    );
+    const low = { cut: -1.4, halfLifeDays: 60 };
+    const lenient = { confidence: 0.9, refuse: 0.05, minimum: 8 };
+    const days = [0, 90, 365].map((day) => decideTopic(evidenceAt(mixed, from + day * DAY, low), lenient));
+    expect(days).toEqual(['ready', 'not-enough-evidence', 'ready']);
+    const lapse = whenItLapses(mixed, lenient, low, { from, horizonDays: 365 });
+    expect(lapse).toBeGreaterThan(from + 10 * DAY);
+    expect(lapse).toBeLessThan(from + 60 * DAY);
+    expect(whenItLapses(mixed, lenient, low, { from, horizonDays: 10 })).toBeNull();
+  });
+
   test('does not come where nothing fades, within a short horizon, or to somebody who is not ready', () => {
     const far = { from, horizonDays: 3650 };
     expect(whenItLapses(shown, rule, { ...scale, halfLifeDays: null }, far)).toBeNull();

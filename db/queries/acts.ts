@@ -2,6 +2,7 @@ import { and, asc, eq, not, notExists, sql } from 'drizzle-orm';
 import type { Db } from '../client';
 import { acts, attempts, calls } from '../schema';
 import type { OpenAct } from '../schema/acts';
+import { isInIntakeOver } from './intakes';
 import { isInTurnOver } from './turns';
 
 export type ActRow = typeof acts.$inferSelect;
@@ -29,9 +30,9 @@ export interface NewAct {
 /**
  * Adds an act to a learner's open attempt, in one statement.
  * Undefined, and nothing changed, when the call is made, when another act took the number or the key, when it is part of a
- * turn that is over, or when the attempt is missing or someone else's.
+ * turn or a new-hire check that is over, or when the attempt is missing or someone else's.
  *
- * @param openAt  A turn that ended by then is over.
+ * @param openAt  A turn or a new-hire check that ended by then is over.
  */
 export async function recordAct(
   db: Db,
@@ -59,6 +60,7 @@ export async function recordAct(
             eq(attempts.learnerId, learnerId),
             notExists(called),
             not(isInTurnOver(db, openAt)),
+            not(isInIntakeOver(db, openAt)),
           ),
         ),
     )

@@ -3,6 +3,7 @@ import type { CallAct } from '../../lib/grading/acts';
 import type { Grade } from '../../lib/grading/grade';
 import type { Db } from '../client';
 import { acts, attempts, calls } from '../schema';
+import { isInIntakeOver } from './intakes';
 import { isInTurnOver } from './turns';
 
 export type CallRow = typeof calls.$inferSelect;
@@ -30,9 +31,9 @@ export interface NewCall {
 /**
  * Closes a learner's attempt with its call and grade, in one statement.
  * Undefined, and nothing changed, when it is closed already, when an act came in that was not graded, when it is part of a
- * turn that is over, or when the attempt is missing or someone else's.
+ * turn or a new-hire check that is over, or when the attempt is missing or someone else's.
  *
- * @param openAt  A turn that ended by then is over.
+ * @param openAt  A turn or a new-hire check that ended by then is over.
  */
 export async function recordCall(
   db: Db,
@@ -64,6 +65,7 @@ export async function recordCall(
             eq(attempts.learnerId, learnerId),
             eq(lastSeq, sql`${call.seq - 1}`),
             not(isInTurnOver(db, openAt)),
+            not(isInIntakeOver(db, openAt)),
           ),
         ),
     )

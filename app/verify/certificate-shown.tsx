@@ -42,7 +42,7 @@ export function Facts({ facts }: { facts: CertificateView['facts'] }) {
 
 function Results({ results, words }: { results: CertificateView['results']; words: ShownWords }) {
   return (
-    <table className={ui.figures}>
+    <table className={`${ui.figures} ${styles.results}`}>
       <caption>{words.results}</caption>
       <thead>
         <tr>

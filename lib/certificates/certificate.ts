@@ -38,8 +38,8 @@ export interface CertifiedScheme {
   claim: string;
   /** What had to be shown, and how it was decided. */
   criteria: string;
-  /** Public standards that it corresponds to. */
-  alignments: readonly { name: string; framework: string; code: string; url: string }[];
+  /** Topics that it covers, each with the public standards that it corresponds to. */
+  alignments: readonly { name: string; about: string; framework: string; code: string; url: string }[];
 }
 
 /** A result that the holder wants to be seen, on a scale. */

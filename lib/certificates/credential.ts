@@ -64,8 +64,15 @@ function achievementOf(scheme: Certificate['scheme'], shown: readonly CertifiedR
   };
 }
 
-function alignmentOf({ name, framework, code, url }: Certificate['scheme']['alignments'][number]) {
-  return { type: ['Alignment'], targetName: name, targetFramework: framework, targetCode: code, targetUrl: url };
+function alignmentOf({ name, about, framework, code, url }: Certificate['scheme']['alignments'][number]) {
+  return {
+    type: ['Alignment'],
+    targetName: name,
+    targetDescription: about,
+    targetFramework: framework,
+    targetCode: code,
+    targetUrl: url,
+  };
 }
 
 function descriptionOf(scheme: string, { id, name, cut, min, max }: CertifiedResult) {

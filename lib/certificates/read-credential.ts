@@ -44,7 +44,13 @@ const achievementSchema = z.object({
   criteria: z.object({ narrative: z.string().min(1) }),
   alignment: z
     .array(
-      z.object({ targetName: z.string(), targetFramework: z.string(), targetCode: z.string(), targetUrl: address }),
+      z.object({
+        targetName: z.string(),
+        targetDescription: z.string(),
+        targetFramework: z.string(),
+        targetCode: z.string(),
+        targetUrl: address,
+      }),
     )
     .default([]),
   resultDescription: z.array(descriptionSchema).default([]),
@@ -150,8 +156,9 @@ function schemeIn({
   criteria,
   alignment,
 }: Credential['credentialSubject']['achievement']) {
-  const alignments = alignment.map(({ targetName, targetFramework, targetCode, targetUrl }) => ({
+  const alignments = alignment.map(({ targetName, targetDescription, targetFramework, targetCode, targetUrl }) => ({
     name: targetName,
+    about: targetDescription,
     framework: targetFramework,
     code: targetCode,
     url: targetUrl,

@@ -25,10 +25,11 @@ export async function aCertificate(changes: Partial<Certificate> = {}): Promise<
       criteria: 'A check of cases and questions against a line set by a panel; decided by a person who did not teach.',
       alignments: [
         {
-          name: 'Diesel engine specialists',
-          framework: 'O*NET-SOC 2019',
-          code: '49-3031.00',
-          url: 'https://www.onetonline.org/link/summary/49-3031.00',
+          name: 'Filtration',
+          about: 'ISCO-08 7231',
+          framework: 'Topics of Faultwright',
+          code: '56195bd4-70f3-44ba-b595-ab14e91175a2',
+          url: 'urn:uuid:56195bd4-70f3-44ba-b595-ab14e91175a2',
         },
       ],
     },

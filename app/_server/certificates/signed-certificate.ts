@@ -38,7 +38,7 @@ async function certificateOf(facts: CertificateFacts): Promise<Certificate> {
       version: String(scheme.version),
       claim: `${claim} ${notFor}`,
       criteria,
-      alignments: [],
+      alignments: scheme.blueprint.flatMap(({ topic }) => alignmentOf(topic)),
     },
     validFrom: Math.floor(facts.issuedAt.getTime() / 1000) * 1000,
     validUntil: facts.expiresAt.getTime(),
@@ -49,6 +49,15 @@ async function certificateOf(facts: CertificateFacts): Promise<Certificate> {
       revocations: statusAddress(organizationId, 'revocation'),
     },
   };
+}
+
+/** A topic by the name that never changes, with the public standards that it corresponds to. */
+function alignmentOf(topicId: string): Certificate['scheme']['alignments'] {
+  const topic = catalogue().topics.get(topicId);
+  if (!topic) return [];
+  const about = topic.correspondsTo.map(({ framework, code, title }) => `${framework} ${code}: ${title}`).join('; ');
+  const { uuid, text } = topic;
+  return [{ name: text.en.name, about, framework: 'Topics of Faultwright', code: uuid, url: `urn:uuid:${uuid}` }];
 }
 
 /** How a certificate's topics were shown, on the scale, to a hundredth. Those below the line are left out where it is written. */

@@ -64,7 +64,7 @@ async function factsOf(row: NamedCertificate, events: Events) {
     { term: t('issuedBy'), text: issuer?.name ?? t('erased') },
     { term: t('from'), text: shownDate(row.issuedAt, settings) },
     { term: t('until'), text: shownDate(row.expiresAt, settings) },
-    { term: t('comment'), text: row.comment || '–' },
+    { term: t('because'), text: row.comment || '–' },
   ];
 }
 

@@ -52,6 +52,8 @@ export const schemeSchema = z.strictObject({
       z.strictObject({ kind: z.literal('panel'), panelId: z.string(), judges: z.int().positive(), at: z.number() }),
     ]),
   }),
+  /** Of a sitting under it: how long, and responses a topic after which it stays undecided. */
+  sitting: z.strictObject({ minutes: z.int().min(10).max(480), maximum: z.int().min(1).max(60) }),
   confidence: z.number().min(0.5).max(0.999),
   refuse: z.number().min(0.001).max(0.5),
   /** Only responses of so many days before the decision count, each in full. */

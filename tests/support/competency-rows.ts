@@ -56,6 +56,7 @@ export function aScheme(changes: Partial<Scheme> = {}): Scheme {
     taskAnalysis: { on: '2026-01-15', reviewMonths: 24 },
     blueprint: [{ topic: 'filtration', share: 1, atLeast: 3 }],
     cut: { ability: 0, standardError: null, setBy: { kind: 'assumed', because: 'Invented for a test' } },
+    sitting: { minutes: 60, maximum: 20 },
     confidence: 0.9,
     refuse: 0.1,
     windowDays: 180,

@@ -27,6 +27,7 @@ export function readSchemeForm(
     taskAnalysis: { on: read.date('analysedOn'), reviewMonths: read.whole('reviewMonths', 1, 120) },
     blueprint: blueprintIn(read, topics, wrong),
     cut: cutIn(read, base),
+    sitting: { minutes: read.whole('minutes', 10, 480), maximum: read.whole('maximum', 1, 60) },
     confidence: read.whole('confidence', 50, 99) / 100,
     refuse: read.whole('refuse', 1, 50) / 100,
     windowDays: read.whole('windowDays', 1, 3650),

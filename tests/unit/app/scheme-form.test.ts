@@ -27,6 +27,8 @@ function aForm(changes: Record<string, string> = {}): FormData {
     'atLeast.fuel-quality': '0',
     ability: '0.5',
     because: '',
+    minutes: '60',
+    maximum: '20',
     confidence: '90',
     refuse: '10',
     windowDays: '365',

@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import ui from '@/app/_ui/ui.module.css';
 import type { Cell, CellState } from '@/lib/gradebook/book';
 import styles from './gradebook.module.css';
@@ -8,20 +7,10 @@ export interface CellWords {
   late: string;
 }
 
-/** What stands in a cell: the total, or a sign for where somebody is, with its words for those who do not see it. */
-export function BookCell({ cell, href, words }: { cell: Cell; href: string | undefined; words: CellWords }) {
-  const said = <Said cell={cell} words={words} />;
-  if (!href) return said;
-  return (
-    <Link className={styles.way} href={href} prefetch={false} tabIndex={-1}>
-      {said}
-    </Link>
-  );
-}
-
 const signs: Partial<Record<CellState, string>> = { 'not-given': '·', 'not-begun': '–' };
 
-function Said({ cell: { state, total, late }, words }: { cell: Cell; words: CellWords }) {
+/** What stands in a cell: the total, or a sign for where somebody is, with its words for those who do not see it. */
+export function BookCell({ cell: { state, total, late }, words }: { cell: Cell; words: CellWords }) {
   const sign = signs[state];
   return (
     <>

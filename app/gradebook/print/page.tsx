@@ -65,7 +65,7 @@ export default page('/gradebook/print', async (permit, { searchParams }: PagePro
                     <td>{meanOf(cells)?.toFixed(0) ?? '–'}</td>
                     {cells.slice(from, from + BESIDE).map((cell, index) => (
                       <td key={book.assignments[from + index]?.id}>
-                        <BookCell cell={cell} href={undefined} words={words} />
+                        <BookCell cell={cell} words={words} />
                       </td>
                     ))}
                   </tr>

@@ -1,4 +1,4 @@
-/** Where somebody is in the grid: row −1 is the head; column −2 the names, −1 the means. */
+/** Where somebody is in the grid: row −1 is the head; column −2 the names, −1 what sums each person up. */
 export interface At {
   row: number;
   column: number;
@@ -6,7 +6,7 @@ export interface At {
 
 export const HEAD_ROW = -1;
 export const NAME_COLUMN = -2;
-export const MEAN_COLUMN = -1;
+export const SUMMARY_COLUMN = -1;
 
 interface Size {
   rows: number;

@@ -10,6 +10,7 @@ import type { Action } from '@/lib/accounts/permissions';
  * - `written-question`, `picture`: the one that `questionId`, `pictureId` names;
  * - `set`, `assignment`, `regrade`, `appeal`: the one that `setId`, `assignmentId`, `regradeId`, `appealId` names, as a thing of its
  *   organisation;
+ * - `observation`, `sign-off`: the one that `observationId`, `signOffId` names, as a thing of its organisation;
  * - `given-assignment`: the one that `assignmentId` names, as work of the person whom it is given to;
  * - `turn`, `own-appeal`: the one that `turnId`, `appealId` names, as work of whoever it is of;
  * - `learners-attempt`, `learners-sitting`, `learners-turn`: the one that `attemptId`, `sittingId`, `turnId` names, as seen by those
@@ -41,6 +42,8 @@ export type Behind =
   | 'regrade'
   | 'certificate'
   | 'own-certificate'
+  | 'observation'
+  | 'sign-off'
   | 'installation';
 
 interface Door {
@@ -129,6 +132,10 @@ export const routeDoors = {
   '/review/appeals': { action: 'review.see', behind: 'organization' },
   '/review/second-marks': { action: 'review.see', behind: 'organization' },
 
+  '/readiness': { action: 'readiness.see', behind: 'organization' },
+  '/readiness/[personId]/[profileId]': { action: 'readiness.see', behind: 'member' },
+  '/readiness/[personId]/[profileId]/pdf': { action: 'readiness.see', behind: 'member' },
+  '/readiness/[personId]/[profileId]/hands-on': { action: 'observations.write', behind: 'member' },
   '/profiles': { action: 'readiness.see', behind: 'organization' },
   '/profiles/[profileId]': { action: 'readiness.see', behind: 'organization' },
 
@@ -249,6 +256,10 @@ export const actionDoors = {
   appealQuestion: { action: 'appeal.make', behind: 'sitting' },
   withdrawAppeal: { action: 'appeal.make', behind: 'own-appeal' },
 
+  writeObservation: { action: 'observations.write', behind: 'member' },
+  takeBackObservation: { action: 'observations.write', behind: 'observation' },
+  signOff: { action: 'readiness.sign', behind: 'member' },
+  takeBackSignOff: { action: 'readiness.sign', behind: 'sign-off' },
   saveProfile: { action: 'profiles.change', behind: 'organization' },
   retireProfile: { action: 'profiles.change', behind: 'organization' },
   copyProfile: { action: 'profiles.change', behind: 'organization' },

@@ -5,9 +5,11 @@ import { findCertificateWork } from '@/db/queries/certificates';
 import { findClass } from '@/db/queries/classes';
 import { findInvitation } from '@/db/queries/invitations';
 import { findMember, isInstallationsKeeper, listHolding } from '@/db/queries/members';
+import { findObservation } from '@/db/queries/observations';
 import { findPicture } from '@/db/queries/pictures';
 import { findRegradesOrganization } from '@/db/queries/regrades';
 import { findSetsOrganization } from '@/db/queries/sets';
+import { findSignOff } from '@/db/queries/sign-offs';
 import { findSittingWork } from '@/db/queries/sittings';
 import { findTurnWork } from '@/db/queries/turns';
 import { findQuestionsOrganization } from '@/db/queries/written-questions';
@@ -82,6 +84,10 @@ async function named(behind: Named, asking: Asking, idNamed: IdNamed): Promise<R
       return ofOrganization((await findAppealWork(database(), id))?.organizationId);
     case 'own-appeal':
       return ofWork(await findAppealWork(database(), id));
+    case 'observation':
+      return ofOrganization((await findObservation(database(), id))?.organizationId);
+    case 'sign-off':
+      return ofOrganization((await findSignOff(database(), id))?.organizationId);
     case 'regrade':
       return ofOrganization(await findRegradesOrganization(database(), id));
     case 'certificate':
@@ -111,6 +117,8 @@ const nameOfId = {
   regrade: 'regradeId',
   certificate: 'certificateId',
   'own-certificate': 'certificateId',
+  observation: 'observationId',
+  'sign-off': 'signOffId',
 } as const;
 
 function ofOrganization(organizationId: string | undefined): Resource | undefined {

@@ -84,6 +84,7 @@ const places = [
   { href: '/review', name: 'review', action: 'review.see' },
   { href: '/gradebook', name: 'gradebook', action: 'gradebook.see' },
   { href: '/certificates', name: 'certificates', action: 'certificates.decide' },
+  { href: '/readiness', name: 'readiness', action: 'readiness.see' },
   { href: '/log', name: 'log', action: 'log.see' },
   { href: '/settings', name: 'settings', action: 'settings.see' },
   { href: '/upkeep', name: 'upkeep', action: 'installation.see' },

@@ -36,7 +36,7 @@ export function trainingSet(
   words: Pick<SetBody, 'title' | 'note'>,
   canBeDrawn: (item: SetItem) => boolean,
 ): SetBody {
-  const items = trainings.flatMap(({ topic, cut }, index): SetItem[] => [
+  const items = trainings.slice(0, MOST_TOPICS).flatMap(({ topic, cut }, index): SetItem[] => [
     {
       id: `c${index + 1}`,
       kind: 'cases',

@@ -65,7 +65,8 @@ export function beginPdf({ title, language, at }: PdfFacts): Pdf {
 
 export function heading({ doc, root }: Pdf, level: 1 | 2 | 3, text: string): void {
   const { size, before } = headings[level];
-  makeRoom(doc, before + 3 * size);
+  // Not alone at the foot of a page.
+  makeRoom(doc, before + 2 * size + 45);
   doc.y += doc.y > MARGIN ? before : 0;
   const draw = () => void doc.font('strong').fontSize(size).fillColor(inks.ink).text(text, MARGIN, doc.y);
   root.add(element(doc, `H${level}`, draw));

@@ -4,6 +4,7 @@ import { getTranslations } from 'next-intl/server';
 import { catalogue } from '@/app/_server/catalogue';
 import { page } from '@/app/_server/guard';
 import { organizationOf } from '@/app/_server/permit';
+import { proposedTraining } from '@/app/_server/readiness/proposed-training';
 import { lookOver } from '@/app/_server/sets/look-over';
 import { setEditorChoices } from '@/app/_server/sets/set-choices';
 import { SiteHeader } from '@/app/_ui/site-header';
@@ -20,12 +21,14 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: t('newTitle') };
 }
 
-/** Building a set: from nothing, or from one of the ready ones. */
+/** Building a set: from nothing, from one of the ready ones, or from what a report says is to be trained next. */
 export default page('/sets/new', async (permit, { searchParams }: PageProps<'/sets/new'>) => {
-  const { from } = await searchParams;
-  const ready = typeof from === 'string' ? catalogue().readySets.get(from) : undefined;
+  const { from, train, profile } = await searchParams;
   const organizationId = organizationOf(permit);
-  const { holding, faults } = await lookOver(ready?.body ?? { items: [] }, organizationId);
+  const ready = typeof from === 'string' ? catalogue().readySets.get(from) : undefined;
+  const training = await proposedTraining(organizationId, { train, profile });
+  const body = ready?.body ?? training;
+  const { holding, faults } = await lookOver(body ?? { items: [] }, organizationId);
   const t = await getTranslations('sets');
   return (
     <>
@@ -33,9 +36,10 @@ export default page('/sets/new', async (permit, { searchParams }: PageProps<'/se
       <main id="main" className={ui.page}>
         <h1>{t('newTitle')}</h1>
         {ready && <p className={ui.prose}>{t('fromReady', { title: ready.body.title })}</p>}
+        {training && <p className={ui.prose}>{t('fromReport')}</p>}
         <SetEditor
           key={ready?.id}
-          first={ready ? draftOf(ready.body) : emptyDraft()}
+          first={body ? draftOf(body) : emptyDraft()}
           holding={<HoldingView holding={holding} />}
           never={faults}
           {...(await setEditorChoices(organizationId))}

@@ -20,6 +20,7 @@ import { college, harbour, people } from '../../support/people';
 import { placeFor } from '../../support/server';
 import { aWrittenQuestion } from '../../support/written-questions';
 import { addCertificateOf } from './certificate-targets';
+import { addObservation, addSignOff } from './readiness-targets';
 import { addAppeal, addAssignmentOf, addGiven, addRegrade, addSetOf, addTurnOf } from './teaching-targets';
 
 /** The server that the walk has for itself. */
@@ -74,6 +75,10 @@ export async function targetsBehind(db: Db, behind: Behind, actor: Actor | null)
       return owned(db, 'assignmentId', addAssignmentOf);
     case 'regrade':
       return owned(db, 'regradeId', addRegrade);
+    case 'observation':
+      return owned(db, 'observationId', ofSomeone(addObservation));
+    case 'sign-off':
+      return owned(db, 'signOffId', ofSomeone(addSignOff));
     case 'appeal':
       return owned(db, 'appealId', ofSomeone(addAppeal));
     case 'learners-attempt':

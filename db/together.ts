@@ -30,3 +30,14 @@ export async function claimThen(db: Db, claim: Statement, others: readonly State
     { behavior: 'immediate' },
   );
 }
+
+/** A statement that is followed by others where it changed something. To be handed to one of those above. */
+export function followedBy(first: Statement, others: readonly Statement[]): Statement {
+  return {
+    run: () => {
+      const done = first.run();
+      if (done.changes > 0) for (const statement of others) statement.run();
+      return done;
+    },
+  };
+}

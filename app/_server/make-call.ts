@@ -3,6 +3,7 @@ import type { CallAct } from '@/lib/grading/acts';
 import { gradeAttempt, type KnownOfCase, standardRubric } from '@/lib/grading/grade-attempt';
 import { catalogue } from './catalogue';
 import { database } from './database';
+import { settleSoon } from './evidence/settle';
 import { caseOf, type History, readHistory } from './history';
 import type { Desk } from './permit';
 import { type ClosedReason, closedReason } from './take-act';
@@ -34,7 +35,10 @@ export async function makeCall(
     if (history.call?.key === key) return { done: true };
     const closed = closedReason(history, options.at ?? new Date());
     if (closed) return { error: closed };
-    if (await write(desk, history, { key, body, ...options })) return { done: true };
+    if (await write(desk, history, { key, body, ...options })) {
+      await settleSoon(database(), desk);
+      return { done: true };
+    }
   }
   return { error: 'attempt-busy' };
 }

@@ -3,6 +3,8 @@ import type { CallAct } from '../../lib/grading/acts';
 import type { Grade } from '../../lib/grading/grade';
 import type { Db } from '../client';
 import { acts, attempts, calls } from '../schema';
+import { claimThen } from '../together';
+import { owingCase } from './evidence-due';
 import { isInIntakeOver } from './intakes';
 import { isInTurnOver } from './turns';
 
@@ -29,7 +31,7 @@ export interface NewCall {
 }
 
 /**
- * Closes a learner's attempt with its call and grade, in one statement.
+ * Closes a learner's attempt with its call and grade, in one statement, and owes its evidence.
  * Undefined, and nothing changed, when it is closed already, when an act came in that was not graded, when it is part of a
  * turn or a new-hire check that is over, or when the attempt is missing or someone else's.
  *
@@ -45,7 +47,7 @@ export async function recordCall(
     .select({ last: sql<number>`coalesce(max(${acts.seq}), 0)` })
     .from(acts)
     .where(eq(acts.attemptId, attempts.id));
-  const [row] = await db
+  const closing = db
     .insert(calls)
     .select(
       db
@@ -69,7 +71,7 @@ export async function recordCall(
           ),
         ),
     )
-    .onConflictDoNothing()
-    .returning();
-  return row;
+    .onConflictDoNothing();
+  const closed = await claimThen(db, closing, [owingCase(db, call.attemptId, call.calledAt)]);
+  return closed ? findCall(db, learnerId, call.attemptId) : undefined;
 }

@@ -3,7 +3,8 @@ import type { Answer } from '../../lib/questions/answer';
 import type { QuestionBody } from '../../lib/questions/question';
 import type { Db } from '../client';
 import { manualMarks, questionMarks, sittingQuestions, sittings, users, writtenVersions } from '../schema';
-import type { Statement } from '../together';
+import { followedBy, type Statement } from '../together';
+import { owingQuestion } from './evidence-due';
 
 /** Free text that a learner of an organisation answered with. */
 export interface FreeText {
@@ -105,9 +106,10 @@ export async function listMarkedTexts(db: Db, organizationId: string, limit: num
     .limit(limit);
 }
 
-/** Adds a mark; nothing happens when somebody added one of that number first. */
+/** Adds a mark, and owes the evidence that comes of it; nothing happens when somebody added one of that number first. */
 export function addingManualMark(db: Db, mark: ManualMarkRow): Statement {
-  return db.insert(manualMarks).values(mark).onConflictDoNothing();
+  const added = db.insert(manualMarks).values(mark).onConflictDoNothing();
+  return followedBy(added, [owingQuestion(db, mark, mark.markedAt)]);
 }
 
 const text = {

@@ -4,6 +4,7 @@ import type { Db } from '../client';
 import { overrides, users } from '../schema';
 import type { Statement } from '../together';
 import { about, type WorkKey } from './comments';
+import { owingCase, owingQuestion } from './evidence-due';
 import { forgettingResult } from './turn-results';
 
 export type NewOverride = typeof overrides.$inferInsert;
@@ -40,9 +41,12 @@ export async function listOverridesOf(db: Db, work: WorkKey): Promise<OverrideLi
     .orderBy(asc(overrides.givenAt), asc(overrides.id));
 }
 
-/** Gives points; what the turn came to that the work is part of is forgotten with it. */
+/** Gives points; what the turn came to that the work is part of is forgotten with it, and its evidence owed. */
 export function givingPoints(db: Db, override: NewOverride): Statement[] {
   const { attemptId, sittingId } = override;
   const work = attemptId ? { attemptId } : { sittingId: sittingId ?? '' };
-  return [db.insert(overrides).values(override), forgettingResult(db, work)];
+  const owing = attemptId
+    ? owingCase(db, attemptId, override.givenAt)
+    : owingQuestion(db, { sittingId: sittingId ?? '', place: override.place ?? 0 }, override.givenAt);
+  return [db.insert(overrides).values(override), forgettingResult(db, work), owing];
 }

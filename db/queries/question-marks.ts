@@ -2,7 +2,8 @@ import { and, asc, count, eq, isNotNull, type SQL, sql } from 'drizzle-orm';
 import type { QuestionSpec } from '../../lib/questions/question';
 import type { Db } from '../client';
 import { manualMarks, questionMarks, sittingQuestions, sittings, writtenVersions } from '../schema';
-import type { Statement } from '../together';
+import { followedBy, type Statement } from '../together';
+import { owingQuestion } from './evidence-due';
 
 export type QuestionMark = typeof questionMarks.$inferSelect;
 
@@ -17,9 +18,10 @@ export interface MarkWithManual extends QuestionMark {
   manual: ManualMark | null;
 }
 
-/** Marks a question once; changes nothing where it is marked. */
+/** Marks a question once, and owes its evidence; changes nothing where it is marked. */
 export function marking(db: Db, mark: QuestionMark): Statement {
-  return db.insert(questionMarks).values(mark).onConflictDoNothing();
+  const once = db.insert(questionMarks).values(mark).onConflictDoNothing();
+  return followedBy(once, [owingQuestion(db, mark, mark.markedAt)]);
 }
 
 /** Every mark of a learner's sitting, by place. */

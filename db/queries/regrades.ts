@@ -4,6 +4,7 @@ import type { Change } from '../../lib/regrading/change';
 import type { Db } from '../client';
 import { assignments, questionMarks, regrades, turnResults, turns, turnTasks, users } from '../schema';
 import type { Statement } from '../together';
+import { owingAssignment } from './evidence-due';
 import { forgettingResultsOf } from './turn-results';
 
 /** Whose a change of marks is; undefined where there is none. */
@@ -47,14 +48,17 @@ export async function listRegrades(db: Db, assignmentId: string): Promise<Regrad
     .orderBy(asc(regrades.madeAt), asc(regrades.id));
 }
 
-/** Adds a change of marks once, by its id. What turns came to is to be forgotten with it. */
+/** Adds a change of marks once, by its id. What turns came to is to be forgotten with it, and the evidence owed. */
 export function addingRegrade(
   db: Db,
   regrade: Pick<typeof regrades.$inferInsert, 'id' | 'assignmentId' | 'change' | 'reason' | 'madeBy' | 'madeAt'>,
 ): { claim: Statement; others: Statement[] } {
   return {
     claim: db.insert(regrades).values(regrade).onConflictDoNothing(),
-    others: [forgettingResultsOf(db, regrade.assignmentId)],
+    others: [
+      forgettingResultsOf(db, regrade.assignmentId),
+      ...owingAssignment(db, regrade.assignmentId, regrade.madeAt),
+    ],
   };
 }
 
@@ -68,7 +72,7 @@ export function undoingRegrade(
       .update(regrades)
       .set({ undoneBy, undoneAt })
       .where(and(eq(regrades.id, id), eq(regrades.assignmentId, assignmentId), isNull(regrades.undoneAt))),
-    others: [forgettingResultsOf(db, assignmentId)],
+    others: [forgettingResultsOf(db, assignmentId), ...owingAssignment(db, assignmentId, undoneAt)],
   };
 }
 

@@ -1,7 +1,8 @@
 import { and, asc, desc, eq, exists, isNull, lte, ne, notExists, type SQL, sql } from 'drizzle-orm';
 import type { Db } from '../client';
 import { assignments, manualMarks, questionMarks, secondMarks, sittings, turns, users } from '../schema';
-import type { Statement } from '../together';
+import { followedBy, type Statement } from '../together';
+import { owingQuestion } from './evidence-due';
 import type { FreeText, TextKey } from './manual-marks';
 import { waitsForPerson } from './review-work';
 
@@ -48,14 +49,14 @@ export async function findAwaitingSecond(
 }
 
 /**
- * Gives the second mark once. Changes nothing where there is one, where nobody gave the first, or where whoever gives it gave
+ * Gives the second mark once, and owes the evidence, which waits for it. Changes nothing where there is one, where nobody gave the first, or where whoever gives it gave
  * the first or is who answered.
  */
 export function givingSecondMark(db: Db, mark: SecondMark): Statement {
   const { sittingId, place, score, comment, markedBy, markedAt } = mark;
   const column = <T>(name: keyof SecondMark, value: T) =>
     sql<T>`${sql.param(value, secondMarks[name])}`.as(secondMarks[name].name);
-  return db
+  const given = db
     .insert(secondMarks)
     .select(
       db
@@ -80,6 +81,7 @@ export function givingSecondMark(db: Db, mark: SecondMark): Statement {
         ),
     )
     .onConflictDoNothing();
+  return followedBy(given, [owingQuestion(db, mark, markedAt)]);
 }
 
 /** The second mark of an answer; undefined while there is none. */

@@ -149,7 +149,11 @@ async function addHeldEvidence(db: Db, { userId, organizationId, stays, attemptI
     ...{ exposure: `case of ${stays}`, safetyEvents: 0, purpose: 'practice', at, writtenAt: at },
     ...{ versions: { content: 'a', generator: 1 }, detail: { findings: [1], share: 0.8, because: 'cause' } },
   });
-  await db.insert(evidenceDue).values({ ...learner, work: `attempt ${attemptId}`, since: at });
+  // Where the attempt was called, it is owed already.
+  await db
+    .insert(evidenceDue)
+    .values({ ...learner, work: `attempt ${attemptId}`, since: at })
+    .onConflictDoNothing();
   await db.insert(topicStates).values({
     ...learner,
     ...{ topic: 'filtration', at, sum: Buffer.alloc(8), count: 1, weight: 1, cases: 1, halfLifeDays: 180, rules: 1 },

@@ -3,6 +3,7 @@ import { marking, type QuestionMark } from '@/db/queries/question-marks';
 import { handingIn, listOverdue } from '@/db/queries/sittings';
 import { claimThen } from '@/db/together';
 import { database } from '../database';
+import { settleSoon } from '../evidence/settle';
 import type { Desk } from '../permit';
 import { markPlace } from './mark-place';
 import { GRACE, isOverdue, isPresent, type ReadSitting, readSitting } from './read-sitting';
@@ -35,11 +36,13 @@ async function handInAsRead(desk: Desk, { sitting, places, lastSeq }: ReadSittin
     await setImmediate();
   }
   const claim = handingIn(database(), desk.learnerId, { sittingId: sitting.id, lastSeq, at });
-  return claimThen(
+  const handedIn = await claimThen(
     database(),
     claim,
     marks.map((mark) => marking(database(), mark)),
   );
+  if (handedIn) await settleSoon(database(), desk);
+  return handedIn;
 }
 
 /** Hands in what ran out of time while nobody looked. */

@@ -3,6 +3,7 @@ import { answering } from '@/db/queries/sitting-answers';
 import { claimThen } from '@/db/together';
 import { type Answer, type AnswerForm, fitsForm } from '@/lib/questions/answer';
 import { database } from '../database';
+import { settleSoon } from '../evidence/settle';
 import type { Desk } from '../permit';
 import { askedQuestion } from '../questions/asked-question';
 import { type ParsedAnswer, parseAnswer } from '../questions/parse-answer';
@@ -68,7 +69,10 @@ async function store(
   const { askedAt } = asked;
   const claim = answering(db, desk.learnerId, { sittingId, place, key, body, answeredAt: at, openAt, askedAt });
   const marks = markNow ? [marking(db, await markPlace(asked, body, at))] : [];
-  if (await claimThen(db, claim, marks)) return undefined;
+  if (await claimThen(db, claim, marks)) {
+    if (markNow) await settleSoon(db, desk);
+    return undefined;
+  }
   // Another tab was first: with this very answer, or with one that closed the question.
   const now = await currentSitting(desk, sittingId, at);
   if (now?.keys.has(key)) return undefined;

@@ -1,0 +1,69 @@
+import { and, eq, inArray } from 'drizzle-orm';
+import type { Db } from '../client';
+import { safetyStates, topicStates } from '../schema';
+import type { Statement } from '../together';
+
+export type TopicStateRow = typeof topicStates.$inferSelect;
+export type SafetyStateRow = typeof safetyStates.$inferSelect;
+
+interface Whose {
+  organizationId: string;
+  learnerId: string;
+}
+
+/** What the evidence of people of an organisation comes to, topic by topic. May be out of date: `readStates` of the server sees to that. */
+export async function listTopicStates(
+  db: Db,
+  organizationId: string,
+  learnerIds?: readonly string[],
+): Promise<TopicStateRow[]> {
+  const of = learnerIds ? inArray(topicStates.learnerId, [...learnerIds]) : undefined;
+  return db
+    .select()
+    .from(topicStates)
+    .where(and(eq(topicStates.organizationId, organizationId), of));
+}
+
+/** How safely people of an organisation worked in their newest cases. */
+export async function listSafetyStates(
+  db: Db,
+  organizationId: string,
+  learnerIds?: readonly string[],
+): Promise<SafetyStateRow[]> {
+  const of = learnerIds ? inArray(safetyStates.learnerId, [...learnerIds]) : undefined;
+  return db
+    .select()
+    .from(safetyStates)
+    .where(and(eq(safetyStates.organizationId, organizationId), of));
+}
+
+/** Keeps states of somebody's topics in the place of those kept before. @param topics  Those looked at: what has no state now had its evidence withdrawn. */
+export function keepingTopicStates(
+  db: Db,
+  { organizationId, learnerId }: Whose,
+  topics: readonly string[],
+  states: readonly Omit<TopicStateRow, keyof Whose>[],
+): Statement[] {
+  const own = and(eq(topicStates.learnerId, learnerId), eq(topicStates.organizationId, organizationId));
+  return [
+    db.delete(topicStates).where(and(own, inArray(topicStates.topic, [...topics]))),
+    ...states.map((state) => db.insert(topicStates).values({ ...state, organizationId, learnerId })),
+  ];
+}
+
+/** Forgets the states of all of somebody's topics. */
+export function forgettingTopicStates(db: Db, { organizationId, learnerId }: Whose): Statement {
+  return db
+    .delete(topicStates)
+    .where(and(eq(topicStates.learnerId, learnerId), eq(topicStates.organizationId, organizationId)));
+}
+
+export function keepingSafetyState(db: Db, state: SafetyStateRow): Statement {
+  return db
+    .insert(safetyStates)
+    .values(state)
+    .onConflictDoUpdate({
+      target: [safetyStates.organizationId, safetyStates.learnerId],
+      set: { recent: state.recent },
+    });
+}

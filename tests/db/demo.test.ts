@@ -8,9 +8,11 @@ import { type Db, migrateDatabase } from '@/db/client';
 import {
   accounts,
   acts,
+  applications,
   assignments,
   attempts,
   calls,
+  certificates,
   classPlaces,
   logEntries,
   members,
@@ -155,6 +157,18 @@ test('histories are as content says and lie in the past', async () => {
     expect(own.length).toBeGreaterThan(0);
     expect([...times].sort((a, b) => a.getTime() - b.getTime())).toEqual(times);
   }
+});
+
+test('one of them holds a certificate, marked as invented, that is signed and in force', async () => {
+  const [certificate, ...others] = await db.select().from(certificates);
+  expect(others).toEqual([]);
+  expect(certificate).toMatchObject({ demo: true, consent: { name: false, results: false } });
+  expect((await db.select().from(applications)).map(({ demo: invented, state }) => [invented, state])).toEqual([
+    [true, 'granted'],
+  ]);
+  const { checkText } = await import('@/app/_server/certificates/check-text');
+  const checked = await checkText(certificate?.jwt ?? '', { audience: '', nonce: '' }, now);
+  expect(checked.verification).toMatchObject({ ok: true });
 });
 
 test('a gauge was lost in one of the attempts that were thought out', async () => {

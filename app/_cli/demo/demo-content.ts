@@ -24,6 +24,8 @@ const apprenticeSchema = z
     open: z.boolean().default(false),
     /** Has made the attempts of hand-played.ts, too. */
     handPlayed: z.boolean().default(false),
+    /** Holds a certificate. */
+    certified: z.boolean().default(false),
   })
   .refine(({ attempts, weeks }) => attempts <= weeks, {
     path: ['attempts'],

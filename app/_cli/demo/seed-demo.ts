@@ -4,6 +4,7 @@ import { countAttempts } from '@/db/queries/attempts';
 import { countUsers } from '@/db/queries/users';
 import { CaseLadder } from './case-ladder';
 import type { Demo } from './demo-content';
+import { makeCertificate } from './make-certificate';
 import { makeOrganization } from './make-organization';
 import { playAssignments } from './play-assignments';
 import { playHistory } from './play-history';
@@ -36,5 +37,6 @@ export async function seedDemo(
     tell(learner.name, played);
   }
   await playAssignments(demoClass, learners, now);
+  await makeCertificate(learners, now);
   return true;
 }

@@ -17,6 +17,17 @@ export async function SiteHeader({ note }: { note?: React.ReactNode }) {
   const t = await getTranslations('header');
   const { units, theme } = await readDisplay();
   const session = await readSession();
+  const open = placesFor(session);
+  const many = open.length > FEW;
+  const nav = (
+    <nav className={many ? styles.manyPlaces : styles.nav} aria-label={t('nav')}>
+      {open.map(({ href, name }) => (
+        <Link key={href} href={href} prefetch={false}>
+          {t(name)}
+        </Link>
+      ))}
+    </nav>
+  );
   return (
     <header className={styles.header}>
       <a className={ui.skip} href="#main">
@@ -26,13 +37,7 @@ export async function SiteHeader({ note }: { note?: React.ReactNode }) {
         Faultwright
       </Link>
       {note && <span className={styles.note}>{note}</span>}
-      <nav className={styles.nav} aria-label={t('nav')}>
-        {placesFor(session).map(({ href, name }) => (
-          <Link key={href} href={href} prefetch={false}>
-            {t(name)}
-          </Link>
-        ))}
-      </nav>
+      {!many && nav}
       {session && <Person session={session} />}
       <div className={styles.choices}>
         <Choice
@@ -48,9 +53,13 @@ export async function SiteHeader({ note }: { note?: React.ReactNode }) {
           options={themes.map((value) => ({ value, label: t(`themes.${value}`) }))}
         />
       </div>
+      {many && nav}
     </header>
   );
 }
+
+/** So many places fit beside the rest; more get a line of their own. */
+const FEW = 4;
 
 /** Who is signed in, where they work, and the way out. */
 async function Person({ session }: { session: Session }) {

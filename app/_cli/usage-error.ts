@@ -5,9 +5,9 @@ import { distance } from 'fastest-levenshtein';
 export class UsageError extends Error {}
 
 /** Prints what a command returns, or why it refused. */
-export function runCommand(main: () => string): void {
+export async function runCommand(main: () => string | Promise<string>): Promise<void> {
   try {
-    process.stdout.write(`${main()}\n`);
+    process.stdout.write(`${await main()}\n`);
   } catch (error) {
     if (!(error instanceof UsageError)) throw error;
     process.stderr.write(`${error.message.replaceAll('\n', '; ')}\n`);

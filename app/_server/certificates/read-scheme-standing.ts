@@ -1,8 +1,9 @@
-import { listHeldEvidence } from '@/db/queries/held-competency';
+import { listEvidence } from '@/db/queries/evidence';
 import type { Standing } from '@/lib/readiness/intake-outcome';
 import type { Scheme } from '@/lib/readiness/scheme';
 import { standingUnderScheme } from '@/lib/readiness/scheme-standing';
 import { database } from '../database';
+import { settleEvidence } from '../evidence/settle';
 import { findHeldProfile } from '../profiles';
 
 /** What somebody's evidence comes to under a scheme, now; undefined where its role profile is not there any more. */
@@ -12,7 +13,7 @@ export async function readSchemeStanding(
 ): Promise<Standing | undefined> {
   const held = await findHeldProfile(database(), organizationId, scheme.profile);
   if (!held) return undefined;
-  const logged = await listHeldEvidence(database(), learnerId, organizationId);
-  const evidence = logged.map((row) => ({ ...row, at: row.at.getTime() }));
+  await settleEvidence(database(), { organizationId, learnerId });
+  const evidence = await listEvidence(database(), { organizationId, learnerId });
   return standingUnderScheme({ scheme, profile: held.profile, evidence, at: now.getTime() });
 }

@@ -12,6 +12,7 @@ import { gaugeSchema } from '@/lib/gauges/gauge';
 import { rubricSchema } from '@/lib/grading/rubric';
 import { checkQuestions } from '@/lib/questions/check-questions';
 import { type QuestionContent, questionContentSchema } from '@/lib/questions/question-content';
+import { characteristicsSchema } from '@/lib/readiness/characteristics-of-scheme';
 import { checkProfiles } from '@/lib/readiness/check-profiles';
 import { checkSchemes } from '@/lib/readiness/check-schemes';
 import { roleProfileSchema } from '@/lib/readiness/profile';
@@ -49,6 +50,7 @@ export function loadCatalogue(folder = CONTENT): Catalogue {
     blueprints: loadFolder(folder, 'blueprints', blueprintSchema),
     profiles: loadFolder(folder, 'profiles', roleProfileSchema),
     schemes: loadFolder(folder, 'schemes', schemeSchema),
+    characteristics: loadFolder(folder, 'characteristics', characteristicsSchema),
     questions: loadFolder<QuestionContent>(folder, 'questions', questionContentSchema, questionHash),
     contentHash: '',
     questionHash: '',

@@ -6,6 +6,7 @@ import type { Gauge } from './gauges/gauge';
 import type { Rubric } from './grading/rubric';
 import type { QuestionKindId } from './questions/question';
 import type { QuestionContent } from './questions/question-content';
+import type { SchemeCharacteristics } from './readiness/characteristics-of-scheme';
 import type { RoleProfile } from './readiness/profile';
 import type { Scheme } from './readiness/scheme';
 import type { Rig } from './rig/rig';
@@ -36,6 +37,8 @@ export interface Catalogue {
   profiles: ReadonlyMap<string, RoleProfile>;
   /** Certificates and what they ask for; an organisation may have changed them. */
   schemes: ReadonlyMap<string, Scheme>;
+  /** How schemes of the content decide, by the id of the scheme; written by `npm run characteristics`. */
+  characteristics: ReadonlyMap<string, SchemeCharacteristics>;
   /** SHA-256 over every content file that can move a reading. */
   contentHash: string;
   /** The same, with every content file that can move a question. */

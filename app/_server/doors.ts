@@ -147,6 +147,10 @@ export const routeDoors = {
   '/learn/certificates/[certificateId]/signed': { action: 'certificate.hold', behind: 'own-certificate' },
   '/learn/certificates/[certificateId]/pdf': { action: 'certificate.hold', behind: 'own-certificate' },
 
+  '/schemes': { action: 'schemes.see', behind: 'organization' },
+  '/schemes/[schemeId]': { action: 'schemes.see', behind: 'organization' },
+  '/schemes/[schemeId]/change': { action: 'schemes.change', behind: 'organization' },
+
   '/log': { action: 'log.see', behind: 'organization' },
   '/log/export': { action: 'log.export', behind: 'organization' },
   '/settings': { action: 'settings.see', behind: 'organization' },
@@ -271,6 +275,8 @@ export const actionDoors = {
   changeCertificate: { action: 'certificates.decide', behind: 'certificate' },
   setConsent: { action: 'certificate.hold', behind: 'own-certificate' },
   showCertificate: { action: 'certificate.hold', behind: 'own-certificate' },
+
+  changeScheme: { action: 'schemes.change', behind: 'organization' },
 
   changeSettings: { action: 'settings.change', behind: 'organization' },
   backUpNow: { action: 'installation.back-up', behind: 'installation' },

@@ -207,6 +207,7 @@ async function visit(cookie: string | undefined, path: string): Promise<{ letIn:
 /** What fills places in an address that no id of a target does. */
 const FILLED: Record<string, string> = {
   token: 'no-such-token',
+  schemeId: 'low-pressure-diagnosis',
   format: 'json',
   code: codeOf('lift-pump-weak', 800),
   attemptId: 'none',

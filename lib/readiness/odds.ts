@@ -4,8 +4,7 @@ import { information, type TaskModel } from '../competency/task-model';
 import type { RequiredTopic, RoleProfile } from './profile';
 
 /** A rule that one topic is decided by. */
-export type TopicRule = Pick<RequiredTopic, 'cut' | 'confidence'> &
-  Pick<RoleProfile, 'refuse' | 'minimum' | 'maximum'>;
+export type TopicRule = Pick<RequiredTopic, 'cut' | 'confidence'> & Pick<RoleProfile, 'refuse' | 'minimum' | 'maximum'>;
 
 /** How far from the line the simulated people stand, logits; the second is "just below". */
 export const ODDS_AT = [-0.5, -0.25, 0, 0.5, 1] as const;

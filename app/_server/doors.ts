@@ -69,6 +69,7 @@ export const routeDoors = {
 
   '/learn': { action: 'case.practise', behind: 'own-work' },
   '/learn/topics': { action: 'case.practise', behind: 'own-work' },
+  '/learn/progress': { action: 'progress.see', behind: 'own-work' },
   '/learn/cases/[attemptId]': { action: 'work.see', behind: 'attempt' },
   '/learn/cases/[attemptId]/debrief': { action: 'work.see', behind: 'attempt' },
 
@@ -86,6 +87,7 @@ export const routeDoors = {
   '/people/add': { action: 'people.add', behind: 'organization' },
   '/people/import': { action: 'people.add', behind: 'organization' },
   '/people/[personId]': { action: 'member.see', behind: 'member' },
+  '/people/[personId]/progress': { action: 'readiness.see', behind: 'member' },
   '/people/[personId]/merge': { action: 'member.merge', behind: 'member' },
   '/people/[personId]/erase': { action: 'member.erase', behind: 'member' },
   '/people/[personId]/export/[format]': { action: 'member.export', behind: 'member' },

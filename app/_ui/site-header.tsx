@@ -107,5 +107,8 @@ function placesFor(session: Session | null) {
     ? [{ kind: 'organization', organizationId: actor.organizationId }, { kind: 'installation' }]
     : [{ kind: 'installation' }];
   const open = places.filter(({ action }) => organization.some((resource) => can(actor, action, resource)));
-  return actor.organizationId ? [{ href: '/learn', name: 'practise' } as const, ...open] : open;
+  if (!actor.organizationId) return open;
+  // Whoever has more to look after finds it on the page of practice.
+  const own = open.length === 0 ? [{ href: '/learn/progress', name: 'progress' } as const] : [];
+  return [{ href: '/learn', name: 'practise' } as const, ...own, ...open];
 }

@@ -65,6 +65,11 @@ export default page('/learn', async (permit, { searchParams }: PageProps<'/learn
                 {t('questionsLink')}
               </Link>
             </p>
+            <p>
+              <Link className={styles.way} href="/learn/progress" prefetch={false}>
+                {t('progressLink')}
+              </Link>
+            </p>
           </section>
           <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="by-code">
             <h2 id="by-code">{t('codeTitle')}</h2>

@@ -1,7 +1,8 @@
 import { and, desc, eq, isNull } from 'drizzle-orm';
 import type { Db } from '../client';
 import { observations } from '../schema';
-import type { Statement } from '../together';
+import { followedBy, type Statement } from '../together';
+import { owingObservation } from './evidence-due';
 
 export type StoredObservation = typeof observations.$inferSelect;
 export type NewObservation = Omit<StoredObservation, 'takenBackBy' | 'takenBackAt' | 'takenBackReason'>;
@@ -26,9 +27,10 @@ export async function findObservation(db: Db, id: string): Promise<StoredObserva
   return row;
 }
 
-/** Adds a hands-on check; changes nothing where it is there already. */
+/** Adds a hands-on check, and owes its evidence; changes nothing where it is there already. */
 export function addingObservation(db: Db, row: NewObservation): Statement {
-  return db.insert(observations).values(row).onConflictDoNothing();
+  const added = db.insert(observations).values(row).onConflictDoNothing();
+  return followedBy(added, [owingObservation(db, row.id, row.writtenAt)]);
 }
 
 export interface TakenBack {
@@ -37,10 +39,11 @@ export interface TakenBack {
   reason: string;
 }
 
-/** Takes a hands-on check back; changes nothing where it was taken back before. */
+/** Takes a hands-on check back, and owes its evidence; changes nothing where it was taken back before. */
 export function takingBackObservation(db: Db, id: string, { by, at, reason }: TakenBack): Statement {
-  return db
+  const taken = db
     .update(observations)
     .set({ takenBackBy: by, takenBackAt: at, takenBackReason: reason })
     .where(and(eq(observations.id, id), isNull(observations.takenBackAt)));
+  return followedBy(taken, [owingObservation(db, id, at)]);
 }

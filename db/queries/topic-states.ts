@@ -1,4 +1,4 @@
-import { and, eq, inArray } from 'drizzle-orm';
+import { and, eq, inArray, ne, or } from 'drizzle-orm';
 import type { Db } from '../client';
 import { safetyStates, topicStates } from '../schema';
 import type { Statement } from '../together';
@@ -22,6 +22,24 @@ export async function listTopicStates(
     .select()
     .from(topicStates)
     .where(and(eq(topicStates.organizationId, organizationId), of));
+}
+
+/** People of an organisation with a state that was made with another half-life or by other rules. */
+export async function listStale(
+  db: Db,
+  organizationId: string,
+  { halfLifeDays, rules }: Pick<TopicStateRow, 'halfLifeDays' | 'rules'>,
+): Promise<string[]> {
+  const rows = await db
+    .selectDistinct({ learnerId: topicStates.learnerId })
+    .from(topicStates)
+    .where(
+      and(
+        eq(topicStates.organizationId, organizationId),
+        or(ne(topicStates.halfLifeDays, halfLifeDays), ne(topicStates.rules, rules)),
+      ),
+    );
+  return rows.map(({ learnerId }) => learnerId);
 }
 
 /** How safely people of an organisation worked in their newest cases. */

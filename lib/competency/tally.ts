@@ -81,7 +81,7 @@ export function posteriorAt(
 export const DAY = 86_400_000;
 
 /** What is left of a response's weight: 2^(−age / half-life). */
-function fading(given: number, now: number, halfLifeDays: HalfLife): number {
+export function fading(given: number, now: number, halfLifeDays: HalfLife): number {
   if (halfLifeDays === null || halfLifeDays === Number.POSITIVE_INFINITY || given >= now) return 1;
   return 2 ** (-(now - given) / (halfLifeDays * DAY));
 }

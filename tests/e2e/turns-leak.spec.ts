@@ -125,10 +125,12 @@ async function workAndHandIn(somebody: Somebody, { turnId, attemptId, sittingId,
 /** Every address that may show something of the work, as a document and as the payload that the router fetches. */
 async function everything(request: APIRequestContext, work: Work): Promise<string[]> {
   const { assignmentId, turnId, attemptId, sittingId } = work;
-  const own = ['/learn', '/learn/questions', '/learn/topics', '/me', '/me/export/json', '/me/export/csv'];
+  const own = ['/learn', '/learn/questions', '/learn/topics', '/learn/progress'];
+  const held = ['/me', '/me/export/json', '/me/export/csv'];
   const [theCase, sitting] = [`/learn/cases/${attemptId}`, `/learn/sittings/${sittingId}`];
   return wholeBothWays(request, [
     ...own,
+    ...held,
     `/learn/assignments/${assignmentId}`,
     `/learn/turns/${turnId}`,
     `/learn/turns/${turnId}/messages`,

@@ -4,10 +4,11 @@ import { evidenceOfObservation } from '@/lib/competency/evidence-of-observation'
 import type { Derived } from '@/lib/competency/response';
 import { deriveCase } from './derive-case';
 import { deriveQuestion } from './derive-question';
+import { workOf } from './work-of';
 
 /** What some work tells now. @param work  As it is named in the log. */
 export async function deriveEvidence(db: Db, learnerId: string, work: string): Promise<Derived[]> {
-  const [, kind, id = '', place] = /^(attempt|observation|sitting) (.+?)(?: (\d+))?$/.exec(work) ?? [];
+  const { kind, id, place } = workOf(work);
   if (kind === 'attempt') return deriveCase(db, learnerId, id);
   if (kind === 'observation') return deriveObservation(db, learnerId, id);
   if (kind === 'sitting') return deriveQuestion(db, learnerId, id, Number(place));

@@ -1,7 +1,13 @@
 import type { Db } from '@/db/client';
 import { owingEvidence } from '@/db/queries/evidence-due';
 import { findOrganization } from '@/db/queries/organizations';
-import { listSafetyStates, listTopicStates, type SafetyStateRow, type TopicStateRow } from '@/db/queries/topic-states';
+import {
+  listSafetyStates,
+  listStale,
+  listTopicStates,
+  type SafetyStateRow,
+  type TopicStateRow,
+} from '@/db/queries/topic-states';
 import { together } from '@/db/together';
 import { STATE_RULES } from '@/lib/competency/states';
 import { posteriorAt } from '@/lib/competency/tally';
@@ -29,18 +35,19 @@ export async function readStates(
   organizationId: string,
   learnerIds?: readonly string[],
 ): Promise<Map<string, ReadStates>> {
+  await freshenStates(db, organizationId, learnerIds);
+  const states = await listTopicStates(db, organizationId, learnerIds);
+  return byPerson(states, await listSafetyStates(db, organizationId, learnerIds));
+}
+
+/** Brings the states of people up to date, for whoever then reads them from the tables. */
+export async function freshenStates(db: Db, organizationId: string, learnerIds?: readonly string[]): Promise<void> {
   const learnerId = learnerIds?.length === 1 ? learnerIds[0] : undefined;
   await settleEvidence(db, { organizationId, learnerId });
   const { evidenceHalfLifeDays } = settingsFrom((await findOrganization(db, organizationId))?.settings);
-  const kept = await listTopicStates(db, organizationId, learnerIds);
-  const stale = new Set(
-    kept
-      .filter(({ halfLifeDays, rules }) => halfLifeDays !== evidenceHalfLifeDays || rules !== STATE_RULES)
-      .map((row) => row.learnerId),
-  );
-  for (const id of stale) await rebuildStates(db, { organizationId, learnerId: id });
-  const states = stale.size === 0 ? kept : await listTopicStates(db, organizationId, learnerIds);
-  return byPerson(states, await listSafetyStates(db, organizationId, learnerIds));
+  const stale = await listStale(db, organizationId, { halfLifeDays: evidenceHalfLifeDays, rules: STATE_RULES });
+  const asked = stale.filter((id) => !learnerIds || learnerIds.includes(id));
+  for (const id of asked) await rebuildStates(db, { organizationId, learnerId: id });
 }
 
 /** Makes somebody's states anew from their whole log. */

@@ -4,6 +4,7 @@ import type { Tally } from '@/lib/competency/tally';
 import { fromBytes } from '@/lib/competency/tally-bytes';
 import { noEvidence, type PersonEvidence } from '@/lib/readiness/person-evidence';
 import type { RoleProfile } from '@/lib/readiness/profile';
+import { freshenStates } from '../evidence/read-states';
 
 /** What people have shown of what a profile asks for, by person; nobody without any is there. Read once for all of them. */
 export async function readEvidence(
@@ -11,6 +12,7 @@ export async function readEvidence(
   whose: WhoseStates,
   { topics }: Pick<RoleProfile, 'topics'>,
 ): Promise<Map<string, PersonEvidence>> {
+  await freshenStates(db, whose.organizationId, whose.learnerId === undefined ? undefined : [whose.learnerId]);
   const [states, safety] = await Promise.all([
     listStatesOn(
       db,

@@ -9,7 +9,7 @@ import styles from './topics.module.css';
 /** One topic. Its id is an anchor, for links from elsewhere. */
 export function TopicPanel({ topic }: { topic: Topic }) {
   const t = useTranslations('topics');
-  const { id, areas, checks, text } = topic;
+  const { id, areas, checks, correspondsTo, text } = topic;
   const names = checks.flatMap((check) => catalogue().checks.get(check)?.text.en.name ?? []);
   return (
     <section className={`${ui.panel} ${ui.stack}`} aria-labelledby={id}>
@@ -29,6 +29,17 @@ export function TopicPanel({ topic }: { topic: Topic }) {
             ))}
           </ul>
         )}
+      </div>
+      <div>
+        <h3 className={styles.checksTitle}>{t('correspondsTo')}</h3>
+        <ul className={styles.standards}>
+          {correspondsTo.map(({ framework, code, title, howKnown }) => (
+            <li key={`${framework} ${code}`}>
+              {framework}: <span className={ui.code}>{code}</span> {title}
+              {howKnown === 'memory' && ` (${t('fromMemory')})`}
+            </li>
+          ))}
+        </ul>
       </div>
       <div className={styles.start}>
         <StartRandom label={t('start', { topic: text.en.name })} topic={id} />

@@ -11,6 +11,7 @@ import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
 import { listAttempts } from '@/db/queries/attempts';
 import { findLastSignIn, listPlaces } from '@/db/queries/people';
+import { can } from '@/lib/accounts/can';
 import { parseRoles } from '@/lib/accounts/roles';
 import type { OrganizationSettings } from '@/lib/accounts/settings';
 import { shownName } from '@/lib/accounts/sign-in-name';
@@ -40,6 +41,13 @@ export default page('/people/[personId]', async (permit) => {
           <Facts person={person} settings={settings} />
         </section>
         <Cases person={person} settings={settings} />
+        {can(permit.session.actor, 'readiness.see', permit.resource) && (
+          <p>
+            <Link className={styles.way} href={`/people/${person.userId}/progress`} prefetch={false}>
+              {t('progressLink', { name: person.name })}
+            </Link>
+          </p>
+        )}
         <MemberActs permit={permit} person={person} />
         <p>
           <Link className={styles.way} href="/people" prefetch={false}>

@@ -1,0 +1,41 @@
+import type { Db } from '@/db/client';
+import { listEvidence } from '@/db/queries/evidence';
+import { findOrganization } from '@/db/queries/organizations';
+import type { Evidence } from '@/lib/competency/evidence';
+import { type TopicProgress, topicProgress } from '@/lib/competency/progress';
+import { byTopic, weighed } from '@/lib/competency/states';
+import { settingsFrom } from '../organization-settings';
+import { listUntold, type Untold } from '../turns/untold';
+import { settleEvidence } from './settle';
+import { workOf } from './work-of';
+
+interface Whose {
+  organizationId: string;
+  learnerId: string;
+}
+
+/** What somebody has shown, topic by topic; a topic that is not there was not tested. */
+export async function readProgress(
+  db: Db,
+  { organizationId, learnerId }: Whose,
+  { now, by }: { now: Date; by: 'learner' | 'staff' },
+): Promise<ReadonlyMap<string, TopicProgress>> {
+  await settleEvidence(db, { organizationId, learnerId });
+  const logged = await listEvidence(db, { organizationId, learnerId });
+  // Their own page tells nobody how work went of which nothing is told yet.
+  const told = by === 'learner' ? toldOf(logged, await listUntold(db, { organizationId, learnerId }, now)) : logged;
+  const { evidenceHalfLifeDays } = settingsFrom((await findOrganization(db, organizationId))?.settings);
+  const progress = new Map<string, TopicProgress>();
+  for (const [topic, responses] of byTopic(weighed(told))) {
+    const one = topicProgress(topic, responses, evidenceHalfLifeDays, now.getTime());
+    if (one) progress.set(topic, one);
+  }
+  return progress;
+}
+
+function toldOf(logged: readonly Evidence[], { attempts, sittings }: Untold): Evidence[] {
+  return logged.filter(({ work }) => {
+    const { kind, id } = workOf(work);
+    return kind === 'attempt' ? !attempts.has(id) : kind === 'sitting' ? !sittings.has(id) : true;
+  });
+}

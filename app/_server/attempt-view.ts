@@ -11,10 +11,11 @@ import type { WorkOrder } from '@/lib/symptoms/work-order';
 import { catalogue } from './catalogue';
 import { type HintView, hintViews } from './hint-views';
 import { caseOf, type History, isSuperseded, readHistory } from './history';
+import { intakeGoesOn } from './intakes/clock';
 import type { Desk } from './permit';
 import { type RigChoices, rigChoices } from './rig-choices';
 import { goesOn } from './turns/turn-clock';
-import { isUntold, tellsAt } from './turns/untold';
+import { isUntold, isUntoldWithin, tellsAt } from './turns/untold';
 
 export type FindingView = FindingAct & { seq: number };
 
@@ -72,6 +73,8 @@ export interface AttemptView {
   /** `over`: its turn takes nothing any more, and no call was made. */
   state: 'open' | 'called' | 'superseded' | 'over';
   turn: TurnFace | null;
+  /** The new-hire check that it is part of, and whether it is still to be finished. */
+  intake: { id: string; open: boolean } | null;
   startedAt: Date;
   /** Null when the attempt is superseded: its case can no longer be computed as it was. */
   face: CaseFace | null;
@@ -96,9 +99,10 @@ export function attemptView(history: History, now = new Date()): AttemptView {
   const readings = readingViews(history);
   return {
     id: attempt.id,
-    code: turn?.tellsAt ? null : attempt.caseCode,
+    code: isUntoldWithin(history, now) ? null : attempt.caseCode,
     state: stateOf(history, now),
     turn,
+    intake: history.intake ? { id: history.intake.id, open: history.intake.finishedAt === null } : null,
     startedAt: attempt.createdAt,
     face: superseded ? null : caseFace(history),
     readings,
@@ -109,10 +113,11 @@ export function attemptView(history: History, now = new Date()): AttemptView {
   };
 }
 
-function stateOf({ attempt, call, turn }: History, now: Date): AttemptView['state'] {
+function stateOf({ attempt, call, turn, intake }: History, now: Date): AttemptView['state'] {
   if (call) return 'called';
   if (isSuperseded(attempt)) return 'superseded';
-  return turn && !goesOn(turn.turn, now) ? 'over' : 'open';
+  const over = (turn && !goesOn(turn.turn, now)) || (intake && !intakeGoesOn(intake, now));
+  return over ? 'over' : 'open';
 }
 
 function turnFace({ turn: at }: History, now: Date): TurnFace | null {

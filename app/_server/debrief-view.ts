@@ -11,7 +11,7 @@ import { type RepairPressures, repairPressures } from './repair-pressures';
 import { type RouteViews, routeViews } from './route-views';
 import { type Skipped, skippedChecks } from './skipped-checks';
 import { type TryResult, tryCheck } from './try-check';
-import { isUntold } from './turns/untold';
+import { isUntoldWithin } from './turns/untold';
 
 /** A finding with what it judged and how it was graded. */
 export interface GradedFinding {
@@ -75,7 +75,7 @@ export interface Asked {
 }
 
 /**
- * What a debrief shows. `open` while the call is not made; `untold` while it is part of a turn of which nothing may be told;
+ * What a debrief shows. `open` while the call is not made; `untold` while it is part of a turn or a new-hire check of which nothing may be told;
  * undefined when the attempt is missing or someone else's.
  */
 export async function readDebriefView(
@@ -85,7 +85,7 @@ export async function readDebriefView(
 ): Promise<DebriefView | 'open' | 'untold' | undefined> {
   const history = await readHistory(desk, attemptId);
   if (!history) return undefined;
-  if (history.turn && isUntold(history.turn, new Date())) return 'untold';
+  if (isUntoldWithin(history, new Date())) return 'untold';
   return history.call ? debriefView(history, history.call, asked) : 'open';
 }
 

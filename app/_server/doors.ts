@@ -13,6 +13,7 @@ import type { Action } from '@/lib/accounts/permissions';
  * - `observation`, `sign-off`: the one that `observationId`, `signOffId` names, as a thing of its organisation;
  * - `given-assignment`: the one that `assignmentId` names, as work of the person whom it is given to;
  * - `turn`, `own-appeal`: the one that `turnId`, `appealId` names, as work of whoever it is of;
+ * - `intake`: the one that `intakeId` names, as work of whoever it is of; `learners-intake`: the same, as a thing of its organisation;
  * - `learners-attempt`, `learners-sitting`, `learners-turn`: the one that `attemptId`, `sittingId`, `turnId` names, as seen by those
  *   who teach: a thing of its organisation.
  * - `certificate`, `own-certificate`: the one that `certificateId` names, as a thing of its organisation or as work of its holder.
@@ -34,6 +35,8 @@ export type Behind =
   | 'assignment'
   | 'given-assignment'
   | 'turn'
+  | 'intake'
+  | 'learners-intake'
   | 'learners-attempt'
   | 'learners-sitting'
   | 'learners-turn'
@@ -60,6 +63,7 @@ export const routeDoors = {
   '/invited/[token]': { action: 'link.follow', behind: 'public' },
   '/reset/[token]': { action: 'link.follow', behind: 'public' },
   '/join': { action: 'class.join', behind: 'public' },
+  '/start/[token]': { action: 'link.follow', behind: 'public' },
   '/verify': { action: 'site.see', behind: 'public' },
   '/verify/[certificateId]': { action: 'site.see', behind: 'public' },
   '/issuers/[issuerId]': { action: 'site.see', behind: 'public' },
@@ -76,6 +80,8 @@ export const routeDoors = {
   '/learn/assignments/[assignmentId]': { action: 'work.see', behind: 'given-assignment' },
   '/learn/turns/[turnId]': { action: 'work.see', behind: 'turn' },
   '/learn/turns/[turnId]/messages': { action: 'work.see', behind: 'turn' },
+
+  '/learn/intakes/[intakeId]': { action: 'work.see', behind: 'intake' },
 
   '/learn/questions': { action: 'question.practise', behind: 'own-work' },
   '/learn/sittings/[sittingId]': { action: 'work.see', behind: 'sitting' },
@@ -152,6 +158,9 @@ export const routeDoors = {
   '/schemes': { action: 'schemes.see', behind: 'organization' },
   '/schemes/[schemeId]': { action: 'schemes.see', behind: 'organization' },
   '/schemes/[schemeId]/change': { action: 'schemes.change', behind: 'organization' },
+  '/intakes': { action: 'intakes.see', behind: 'organization' },
+  '/intakes/new': { action: 'intakes.give', behind: 'organization' },
+  '/intakes/[intakeId]': { action: 'intakes.see', behind: 'learners-intake' },
 
   '/log': { action: 'log.see', behind: 'organization' },
   '/log/export': { action: 'log.export', behind: 'organization' },
@@ -182,6 +191,12 @@ export const actionDoors = {
   openTask: { action: 'work.do', behind: 'turn' },
   handInTurn: { action: 'work.do', behind: 'turn' },
   readMessage: { action: 'work.do', behind: 'turn' },
+
+  startIntake: { action: 'link.follow', behind: 'public' },
+  goOnWithIntake: { action: 'work.do', behind: 'intake' },
+  giveIntake: { action: 'intakes.give', behind: 'organization' },
+  takeBackIntake: { action: 'intakes.give', behind: 'learners-intake' },
+  stopIntake: { action: 'intakes.give', behind: 'learners-intake' },
 
   startDrill: { action: 'question.practise', behind: 'own-work' },
   startReview: { action: 'question.practise', behind: 'own-work' },

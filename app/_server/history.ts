@@ -8,20 +8,18 @@ import { parseCaseCode } from '@/lib/cases/case-code';
 import { caseFromSeed } from '@/lib/cases/case-from-seed';
 import { catalogue } from './catalogue';
 import type { Desk } from './permit';
-import { type TurnAt, turnOf } from './turns/untold';
+import { type Within, withinWhat } from './turns/untold';
 
 export type StoredOpenAct = OpenAct & { seq: number };
 
 /** An attempt and all that happened in it. */
-export interface History {
+export interface History extends Within {
   attempt: Attempt;
   /** In order; the call is not among them. */
   acts: readonly StoredOpenAct[];
   /** Keys of the acts, each with its number. */
   keys: ReadonlyMap<string, number>;
   call: CallRow | undefined;
-  /** The turn at an assignment that it is part of. */
-  turn: TurnAt | undefined;
 }
 
 /** A learner's own attempt; undefined when it is missing or someone else's. */
@@ -34,7 +32,7 @@ export async function readHistory({ learnerId }: Desk, attemptId: string): Promi
     acts: rows.map(({ seq, body }) => ({ ...body, seq })),
     keys: new Map(rows.map(({ key, seq }) => [key, seq])),
     call: await findCall(database(), learnerId, attemptId),
-    turn: await turnOf(database(), { attemptId }),
+    ...(await withinWhat(database(), { attemptId })),
   };
 }
 

@@ -3,6 +3,7 @@ import { findAssignmentsOrganization, isGivenTo } from '@/db/queries/assignments
 import { findWork } from '@/db/queries/attempts';
 import { findCertificateWork } from '@/db/queries/certificates';
 import { findClass } from '@/db/queries/classes';
+import { findIntakeWork } from '@/db/queries/intakes';
 import { findInvitation } from '@/db/queries/invitations';
 import { findMember, isInstallationsKeeper, listHolding } from '@/db/queries/members';
 import { findObservation } from '@/db/queries/observations';
@@ -74,6 +75,10 @@ async function named(behind: Named, asking: Asking, idNamed: IdNamed): Promise<R
       return givenTo(asking, id);
     case 'turn':
       return ofWork(await findTurnWork(database(), id));
+    case 'intake':
+      return ofWork(await findIntakeWork(database(), id));
+    case 'learners-intake':
+      return ofOrganization((await findIntakeWork(database(), id))?.organizationId);
     case 'learners-attempt':
       return ofOrganization((await findWork(database(), id))?.organizationId ?? undefined);
     case 'learners-sitting':
@@ -109,6 +114,8 @@ const nameOfId = {
   assignment: 'assignmentId',
   'given-assignment': 'assignmentId',
   turn: 'turnId',
+  intake: 'intakeId',
+  'learners-intake': 'intakeId',
   'learners-attempt': 'attemptId',
   'learners-sitting': 'sittingId',
   'learners-turn': 'turnId',

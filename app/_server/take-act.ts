@@ -2,11 +2,18 @@ import { recordAct } from '@/db/queries/acts';
 import type { OpenAct } from '@/db/schema/acts';
 import { database } from './database';
 import { type History, isSuperseded, readHistory } from './history';
+import { intakeGoesOn } from './intakes/clock';
 import type { Desk } from './permit';
 import { goesOn, openAt } from './turns/turn-clock';
 
 /** Why an attempt takes no act at all. */
-export type ClosedReason = 'not-there' | 'attempt-called' | 'attempt-superseded' | 'attempt-busy' | 'turn-over';
+export type ClosedReason =
+  | 'not-there'
+  | 'attempt-called'
+  | 'attempt-superseded'
+  | 'attempt-busy'
+  | 'turn-over'
+  | 'intake-over';
 
 /** More acts than this at once come from no hand. */
 const TRIES = 5;
@@ -46,9 +53,10 @@ export async function takeAct<E extends string>(
   return { error: 'attempt-busy' };
 }
 
-export function closedReason({ attempt, call, turn }: History, at: Date): ClosedReason | undefined {
+export function closedReason({ attempt, call, turn, intake }: History, at: Date): ClosedReason | undefined {
   if (call) return 'attempt-called';
   if (turn && !goesOn(turn.turn, at)) return 'turn-over';
+  if (intake && !intakeGoesOn(intake, at)) return 'intake-over';
   return isSuperseded(attempt) ? 'attempt-superseded' : undefined;
 }
 

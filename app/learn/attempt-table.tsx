@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { useTranslations } from 'next-intl';
 import { isSuperseded } from '@/app/_server/history';
-import type { TurnAt, Untold } from '@/app/_server/turns/untold';
+import type { Untold, Within } from '@/app/_server/turns/untold';
 import { shownTime } from '@/app/_ui/shown-date';
 import ui from '@/app/_ui/ui.module.css';
 import type { AttemptLine } from '@/db/queries/attempts';
@@ -33,7 +33,7 @@ export function AttemptTable({
         {attempts.map((attempt) => (
           <tr key={attempt.id}>
             <td>
-              <WayOn attempt={attempt} turn={untold.get(attempt.id)} />
+              <WayOn attempt={attempt} within={untold.get(attempt.id)} />
               {attempt.demo && <span className={styles.demo}>{t('demo')}</span>}
             </td>
             <td>{shownTime(attempt.createdAt, settings)}</td>
@@ -51,12 +51,12 @@ export function AttemptTable({
   );
 }
 
-function WayOn({ attempt, turn }: { attempt: AttemptLine; turn: TurnAt | undefined }) {
+function WayOn({ attempt, within }: { attempt: AttemptLine; within: Within | undefined }) {
   const t = useTranslations('learn');
-  if (turn)
+  if (within)
     return (
       <Link className={styles.way} href={`/learn/cases/${attempt.id}`} prefetch={false}>
-        {t('inTurn', { title: turn.assignment.title })}
+        {within.turn ? t('inTurn', { title: within.turn.assignment.title }) : t('inIntake')}
       </Link>
     );
   const called = attempt.total !== null;

@@ -151,13 +151,10 @@ export async function listGivenPoolTasks(db: Db, learnerId: string): Promise<str
 }
 
 /** Begins it; changes nothing where it was begun, finished or taken back, or where its link has ended. */
-export function beginningIntake(
-  db: Db,
-  { id, sittingId, at, endsAt }: { id: string; sittingId: string; at: Date; endsAt: Date },
-): Statement {
+export function beginningIntake(db: Db, { id, at, endsAt }: { id: string; at: Date; endsAt: Date }): Statement {
   return db
     .update(intakes)
-    .set({ startedAt: at, endsAt, sittingId })
+    .set({ startedAt: at, endsAt })
     .where(
       and(
         eq(intakes.id, id),
@@ -167,6 +164,11 @@ export function beginningIntake(
         gt(intakes.linkEndsAt, at),
       ),
     );
+}
+
+/** Gives one that is just being begun its sitting. */
+export function givingIntakeSitting(db: Db, id: string, sittingId: string): Statement {
+  return db.update(intakes).set({ sittingId }).where(eq(intakes.id, id));
 }
 
 /** Holds the next place of an open one; changes no row where it is over, or where something stands at the place. */

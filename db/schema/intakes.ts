@@ -1,5 +1,6 @@
 import { index, integer, primaryKey, real, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core';
 import { type PoolTopic, poolUses, type TaskChoice } from '../../lib/competency/pool';
+import type { Features } from '../../lib/diagnosis/difficulty';
 import type { QuestionSpec } from '../../lib/questions/question';
 import type { IntakeOutcome } from '../../lib/readiness/intake-outcome';
 import type { RoleProfile } from '../../lib/readiness/profile';
@@ -21,7 +22,7 @@ export const poolTasks = sqliteTable(
     topics: text({ mode: 'json' }).$type<readonly PoolTopic[]>().notNull(),
     /** Logits. */
     difficulty: real().notNull(),
-    features: text({ mode: 'json' }).$type<Readonly<Record<string, number | boolean>>>().notNull(),
+    features: text({ mode: 'json' }).$type<Features | Readonly<Record<string, number>>>().notNull(),
     /** How long somebody who knows takes. */
     seconds: integer().notNull(),
     /** What it was worked out under; under another it is not drawn. */

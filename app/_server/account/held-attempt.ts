@@ -6,7 +6,7 @@ import type { OpenAct } from '@/db/schema/acts';
 import type { Features } from '@/lib/diagnosis/difficulty';
 import type { CallAct } from '@/lib/grading/acts';
 import type { Grade } from '@/lib/grading/grade';
-import { isUntold, turnOf } from '../turns/untold';
+import { isUntoldWithin, withinWhat } from '../turns/untold';
 
 export type HeldAct = OpenAct & { seq: number; at: Date };
 
@@ -43,8 +43,7 @@ export async function heldAttempt(
   const attempt = await findAttempt(db, personId, attemptId);
   if (!attempt) return undefined;
   const [acts, call] = [await listActs(db, personId, attemptId), await findCall(db, personId, attemptId)];
-  const turn = await turnOf(db, { attemptId });
-  if (!turn || !isUntold(turn, now)) return toHeld(attempt, acts, call);
+  if (!isUntoldWithin(await withinWhat(db, { attemptId }), now)) return toHeld(attempt, acts, call);
   return { ...toHeld(attempt, acts, undefined), caseCode: null };
 }
 

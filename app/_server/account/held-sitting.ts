@@ -6,7 +6,7 @@ import { findSitting, type Sitting } from '@/db/queries/sittings';
 import type { Answer } from '@/lib/questions/answer';
 import type { Mark } from '@/lib/questions/mark';
 import type { QuestionBody, QuestionKindId } from '@/lib/questions/question';
-import { isUntold, turnOf } from '../turns/untold';
+import { isUntoldWithin, withinWhat } from '../turns/untold';
 
 /** A person's sitting at questions as they may take it away. */
 export interface HeldSitting extends Pick<Sitting, 'organizationId' | 'mode' | 'topics' | 'demo' | 'closesAt'> {
@@ -46,8 +46,8 @@ export async function heldSitting(
   const sitting = await findSitting(db, personId, sittingId);
   if (!sitting) return undefined;
   const answers = await listSittingAnswers(db, personId, sittingId);
-  const turn = await turnOf(db, { sittingId });
-  const marks = turn && isUntold(turn, now) ? [] : await listMarks(db, personId, sittingId);
+  const untold = isUntoldWithin(await withinWhat(db, { sittingId }), now);
+  const marks = untold ? [] : await listMarks(db, personId, sittingId);
   const questions = await listSittingQuestions(db, personId, sittingId);
   const { organizationId, mode, topics, demo, createdAt: startedAt, closesAt, handedInAt } = sitting;
   return {

@@ -1,6 +1,7 @@
 import { headers } from 'next/headers';
 import { addingLogEntry } from '@/db/queries/log-entries';
 import { listMemberships } from '@/db/queries/members';
+import { changingActiveOrganization } from '@/db/queries/sessions';
 import { together } from '@/db/together';
 import { auth } from '../auth';
 import { isAuthRefusal } from '../auth-refusal';
@@ -9,14 +10,17 @@ import { database } from '../database';
 /**
  * Signs a person in by what they proved to know: the browser gets a new session, whatever it came with.
  *
+ * @param organizationId  Where they work from now on; left out for where they would anyhow.
  * @returns the person's id; undefined when name and secret do not go together.
  */
-export async function signInAs(address: string, secret: string): Promise<string | undefined> {
+export async function signInAs(address: string, secret: string, organizationId?: string): Promise<string | undefined> {
   try {
-    const { user } = await auth().api.signInEmail({
+    const { user, token } = await auth().api.signInEmail({
       body: { email: address, password: secret },
       headers: await headers(),
     });
+    const working = { userId: user.id, token, organizationId: organizationId ?? null };
+    if (organizationId) await together(database(), [changingActiveOrganization(database(), working)]);
     await logSignIn(user.id);
     return user.id;
   } catch (error) {

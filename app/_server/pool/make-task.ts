@@ -43,7 +43,7 @@ export function caseTask(
     ...{ id, use, kind: 'case', caseCode: theCase.code, spec: null, addedAt: at },
     topics: expectedOfCase(theCase, certificate, catalogue()),
     difficulty: certificate.difficulty,
-    features: { ...certificate.features },
+    features: certificate.features,
     seconds: secondsAtCase(certificate),
     ...poolVersions().case,
   };

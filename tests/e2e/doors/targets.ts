@@ -20,6 +20,7 @@ import { college, harbour, people } from '../../support/people';
 import { placeFor } from '../../support/server';
 import { aWrittenQuestion } from '../../support/written-questions';
 import { addCertificateOf } from './certificate-targets';
+import { addIntakeOf } from './intake-targets';
 import { addObservation, addSignOff } from './readiness-targets';
 import { addAppeal, addAssignmentOf, addGiven, addRegrade, addSetOf, addTurnOf } from './teaching-targets';
 
@@ -91,6 +92,10 @@ export async function targetsBehind(db: Db, behind: Behind, actor: Actor | null)
       return worksOf(db, actor, 'turnId', addTurnOf);
     case 'own-appeal':
       return worksOf(db, actor, 'appealId', addAppeal);
+    case 'intake':
+      return worksOf(db, actor, 'intakeId', addIntakeOf);
+    case 'learners-intake':
+      return owned(db, 'intakeId', ofSomeone(addIntakeOf));
     case 'certificate':
       return owned(db, 'certificateId', ofSomeone(addCertificateOf));
     case 'own-certificate':

@@ -26,6 +26,7 @@ const history = {
   keys: new Map(),
   call: undefined,
   turn: undefined,
+  intake: undefined,
 } as History;
 
 describe('a check tried after the call', () => {

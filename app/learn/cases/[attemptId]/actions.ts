@@ -12,7 +12,7 @@ import { makeCall } from '@/app/_server/make-call';
 import { deskOf } from '@/app/_server/permit';
 import { problem, problemWithFields } from '@/app/_server/problems';
 import { closedReason, takeAct } from '@/app/_server/take-act';
-import { isUntold } from '@/app/_server/turns/untold';
+import { isUntold, isUntoldWithin } from '@/app/_server/turns/untold';
 import type { ActResult } from '@/app/_ui/act-result';
 import { parseCall, parseFinding, parseReading } from './parse-forms';
 
@@ -69,5 +69,6 @@ export const callCase = action('callCase', async (permit, form): Promise<ActResu
   revalidatePath(`/learn/cases/${attemptId}`);
   // In a turn of which nothing may be told yet, the way goes on to its other tasks.
   if (history.turn && isUntold(history.turn, new Date())) redirect(`/learn/turns/${history.turn.turn.id}`);
+  if (history.intake && isUntoldWithin(history, new Date())) redirect(`/learn/intakes/${history.intake.id}`);
   redirect(`/learn/cases/${attemptId}/debrief`);
 });

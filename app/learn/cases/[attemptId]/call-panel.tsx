@@ -17,6 +17,7 @@ export function CallPanel({ view, choices }: { view: AttemptView; choices: RigCh
         <h2 id="call">{t('title')}</h2>
         <p>{t(view.state === 'over' ? 'over' : 'closed')}</p>
         {view.turn?.tellsAt && <p>{t('toldLater')}</p>}
+        {view.intake?.open && <p>{t('toldAfterIntake')}</p>}
         <p>
           <WayOn view={view} />
         </p>
@@ -45,8 +46,14 @@ export function CallPanel({ view, choices }: { view: AttemptView; choices: RigCh
 }
 
 /** To the debrief, or to the turn where there is none, or none yet. */
-function WayOn({ view: { id, state, turn } }: { view: AttemptView }) {
+function WayOn({ view: { id, state, turn, intake } }: { view: AttemptView }) {
   const t = useTranslations('call');
+  if (intake?.open || (intake && state === 'over'))
+    return (
+      <Link className={ui.primary} href={`/learn/intakes/${intake.id}`} prefetch={false}>
+        {t('toIntake')}
+      </Link>
+    );
   const toTurn = turn && (turn.tellsAt || state === 'over');
   return (
     <Link

@@ -37,7 +37,11 @@ export default page(
     if (!view) notFound();
     const { units } = await readDisplay();
     const t = await getTranslations('case');
-    const note = view.turn ? (
+    const note = view.intake?.open ? (
+      <Link href={`/learn/intakes/${view.intake.id}`} prefetch={false}>
+        {t('toIntake')}
+      </Link>
+    ) : view.turn ? (
       <Link href={`/learn/turns/${view.turn.id}`} prefetch={false}>
         {t('toTurn', { title: view.turn.title })}
       </Link>

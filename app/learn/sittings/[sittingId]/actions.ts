@@ -17,6 +17,7 @@ import { currentSitting } from '@/app/_server/sittings/current-sitting';
 import { handIn } from '@/app/_server/sittings/hand-in';
 import { type NotTaken, takeAnswer } from '@/app/_server/sittings/take-answer';
 import type { ActResult } from '@/app/_ui/act-result';
+import { findIntakeOf } from '@/db/queries/intakes';
 import { recordFlag } from '@/db/queries/sitting-questions';
 
 const sittingSchema = z.object({ sittingId: z.string().max(80) });
@@ -64,6 +65,8 @@ export const handInSitting = action('handInSitting', async (permit, form): Promi
   const desk = deskOf(permit);
   const now = new Date();
   const there = await currentSitting(desk, parsed.sittingId, now);
+  // A new-hire check ends as a whole.
+  if (await findIntakeOf(database(), parsed)) return { error: await problem('not-there') };
   if (!there || !(await handIn(desk, parsed.sittingId, now))) return { error: await problem('not-there') };
   revalidatePath('/learn/questions');
   redirect(`/learn/sittings/${parsed.sittingId}`);

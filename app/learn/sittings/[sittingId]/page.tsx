@@ -10,7 +10,7 @@ import { settingsFor } from '@/app/_server/organization-settings';
 import { deskOf } from '@/app/_server/permit';
 import { currentSitting } from '@/app/_server/sittings/current-sitting';
 import { isOpen, type ReadSitting, type SittingPlace } from '@/app/_server/sittings/read-sitting';
-import { isUntold, tellsAt, turnOf } from '@/app/_server/turns/untold';
+import { isUntoldWithin, tellsAt, withinWhat } from '@/app/_server/turns/untold';
 import { SafetyNote } from '@/app/_ui/safety-note';
 import { shownTime } from '@/app/_ui/shown-date';
 import { SiteHeader } from '@/app/_ui/site-header';
@@ -20,6 +20,7 @@ import { kinds } from '@/lib/questions/kinds';
 import learn from '../../learn.module.css';
 import { CheckQuestion } from './check-question';
 import { DrillQuestion } from './drill-question';
+import { IntakeQuestion } from './intake-question';
 import { PlaceList } from './place-list';
 import { Result } from './result';
 
@@ -42,10 +43,12 @@ export default page(
       getTranslations('sittings'),
     ]);
     const { sitting, places } = read;
-    const turn = await turnOf(database(), { sittingId });
-    const untold = turn !== undefined && isUntold(turn, now);
+    const within = await withinWhat(database(), { sittingId });
+    const { turn, intake } = within;
+    const untold = isUntoldWithin(within, now);
     const open = isOpen(sitting, now);
-    const at = chosenPlace(read, (await searchParams).at);
+    // Of a new-hire check only the question that is open is looked at.
+    const at = intake && untold ? places.at(-1)?.place : chosenPlace(read, (await searchParams).at);
     const place = places.find((one) => one.place === at);
     return (
       <>
@@ -55,11 +58,19 @@ export default page(
             <h1>
               {turn
                 ? t('ofTurn', { title: turn.assignment.title })
-                : t('of', { mode: t(`mode.${sitting.mode}`), topics: topicsOf(read, t) })}
+                : intake
+                  ? t('ofIntake')
+                  : t('of', { mode: t(`mode.${sitting.mode}`), topics: topicsOf(read, t) })}
             </h1>
             {sitting.demo && <span className={ui.small}>{t('demo')}</span>}
           </div>
-          {open && sitting.mode === 'check' && (
+          {open && intake && place && (
+            <>
+              {sitting.closesAt && <TimeLeft closesAt={sitting.closesAt} now={now} settings={settings} />}
+              <IntakeQuestion place={place} units={units} intakeId={intake.id} />
+            </>
+          )}
+          {open && !intake && sitting.mode === 'check' && (
             <>
               {sitting.closesAt && <TimeLeft closesAt={sitting.closesAt} now={now} settings={settings} />}
               <PlaceList read={read} at={at} />
@@ -67,15 +78,19 @@ export default page(
             </>
           )}
           {open && sitting.mode !== 'check' && place && <DrillQuestion read={read} place={place} units={units} />}
-          {!open && untold && <p className={ui.notice}>{t('untold', { time: shownTime(tellsAt(turn), settings) })}</p>}
+          {!open && untold && (
+            <p className={ui.notice}>
+              {turn ? t('untold', { time: shownTime(tellsAt(turn), settings) }) : t('untoldIntake')}
+            </p>
+          )}
           {!open && !untold && <Result read={read} units={units} place={place} settings={settings} />}
           <p>
             <Link
               className={learn.way}
-              href={turn ? `/learn/turns/${turn.turn.id}` : '/learn/questions'}
+              href={turn ? `/learn/turns/${turn.turn.id}` : intake ? `/learn/intakes/${intake.id}` : '/learn/questions'}
               prefetch={false}
             >
-              {turn ? t('toTurn') : t('back')}
+              {turn ? t('toTurn') : intake ? t('toIntake') : t('back')}
             </Link>
           </p>
           <SafetyNote later={(open || untold) && places.some((one) => asksWhatIsSafe(one, untold))} />

@@ -10,7 +10,7 @@ import { caseOf, isSuperseded, readHistory } from '@/app/_server/history';
 import { deskOf } from '@/app/_server/permit';
 import { problem, problemWithFields } from '@/app/_server/problems';
 import { startAsWished } from '@/app/_server/start-case';
-import { isUntold } from '@/app/_server/turns/untold';
+import { isUntoldWithin } from '@/app/_server/turns/untold';
 import { unmetSentence } from '@/app/_server/unmet-sentence';
 import type { ActResult } from '@/app/_ui/act-result';
 import { ANY } from '../../../random-choices';
@@ -31,8 +31,7 @@ export const startAlike = action('startAlike', async (permit, form): Promise<Act
     return { error: await problemWithFields(parsed.error.issues.map(({ path }) => String(path[0]))) };
   const { key, attemptId, likeness } = parsed.data;
   const history = await readHistory(deskOf(permit), attemptId);
-  if (!history?.call || (history.turn && isUntold(history.turn, new Date())))
-    return { error: await problem('not-there') };
+  if (!history?.call || isUntoldWithin(history, new Date())) return { error: await problem('not-there') };
   if (isSuperseded(history.attempt)) return { error: await problem('attempt-superseded') };
   const theCase = caseOf(history.attempt);
   const { truth, rig } = theCase;

@@ -17,6 +17,7 @@ import type { Action } from '@/lib/accounts/permissions';
  * - `learners-attempt`, `learners-sitting`, `learners-turn`: the one that `attemptId`, `sittingId`, `turnId` names, as seen by those
  *   who teach: a thing of its organisation.
  * - `certificate`, `own-certificate`: the one that `certificateId` names, as a thing of its organisation or as work of its holder.
+ * - `panel`: the one that `panelId` names.
  */
 export type Behind =
   | 'public'
@@ -43,6 +44,7 @@ export type Behind =
   | 'appeal'
   | 'own-appeal'
   | 'regrade'
+  | 'panel'
   | 'certificate'
   | 'own-certificate'
   | 'observation'
@@ -161,6 +163,9 @@ export const routeDoors = {
   '/intakes': { action: 'intakes.see', behind: 'organization' },
   '/intakes/new': { action: 'intakes.give', behind: 'organization' },
   '/intakes/[intakeId]': { action: 'intakes.see', behind: 'learners-intake' },
+
+  '/panels': { action: 'panels.see', behind: 'organization' },
+  '/panels/[panelId]': { action: 'panels.see', behind: 'panel' },
 
   '/log': { action: 'log.see', behind: 'organization' },
   '/log/export': { action: 'log.export', behind: 'organization' },
@@ -294,6 +299,10 @@ export const actionDoors = {
   showCertificate: { action: 'certificate.hold', behind: 'own-certificate' },
 
   changeScheme: { action: 'schemes.change', behind: 'organization' },
+  makePanel: { action: 'panels.run', behind: 'organization' },
+  movePanelOn: { action: 'panels.run', behind: 'panel' },
+  rateTask: { action: 'panels.see', behind: 'panel' },
+  adoptCut: { action: 'schemes.change', behind: 'panel' },
 
   changeSettings: { action: 'settings.change', behind: 'organization' },
   backUpNow: { action: 'installation.back-up', behind: 'installation' },

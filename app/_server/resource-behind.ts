@@ -7,6 +7,7 @@ import { findIntakeWork } from '@/db/queries/intakes';
 import { findInvitation } from '@/db/queries/invitations';
 import { findMember, isInstallationsKeeper, listHolding } from '@/db/queries/members';
 import { findObservation } from '@/db/queries/observations';
+import { findPanelsOrganization } from '@/db/queries/panels';
 import { findPicture } from '@/db/queries/pictures';
 import { findRegradesOrganization } from '@/db/queries/regrades';
 import { findSetsOrganization } from '@/db/queries/sets';
@@ -93,6 +94,8 @@ async function named(behind: Named, asking: Asking, idNamed: IdNamed): Promise<R
       return ofOrganization((await findObservation(database(), id))?.organizationId);
     case 'sign-off':
       return ofOrganization((await findSignOff(database(), id))?.organizationId);
+    case 'panel':
+      return ofOrganization(await findPanelsOrganization(database(), id));
     case 'regrade':
       return ofOrganization(await findRegradesOrganization(database(), id));
     case 'certificate':
@@ -122,6 +125,7 @@ const nameOfId = {
   appeal: 'appealId',
   'own-appeal': 'appealId',
   regrade: 'regradeId',
+  panel: 'panelId',
   certificate: 'certificateId',
   'own-certificate': 'certificateId',
   observation: 'observationId',

@@ -4,6 +4,7 @@ import { findSealedPrivate, listAllIssuerKeys, listIssuerKeys, type PublicKeyRow
 import type { issuerKeys } from '@/db/schema';
 import { type Issuer, type IssuerKey, keyInUse, type PrivateJwk, thumbprint } from '@/lib/certificates/issuer-key';
 import { database } from '../database';
+import { log } from '../log';
 import { issuerAddress, keyAddress } from './addresses';
 import { sealed, unsealed } from './seal';
 
@@ -34,14 +35,14 @@ export async function readIssuers(): Promise<Issuer[]> {
   );
 }
 
-/** What an organisation signs with now; undefined where it has no key in use. */
+/** What an organisation signs with now; undefined where it has no key in use, or none that opens with the installation's secret. */
 export async function findSigner(organizationId: string): Promise<Signer | undefined> {
   const rows = await listIssuerKeys(database(), organizationId);
   const key = keyInUse(rows.map(issuerKeyOf));
   const kid = rows.find((row) => issuerKeyOf(row).id === key?.id)?.kid;
   const sealedPrivate = kid && (await findSealedPrivate(database(), kid));
-  if (!key || !kid || !sealedPrivate) return undefined;
-  return { kid, id: key.id, jwk: privateJwkSchema.parse(JSON.parse(unsealed(sealedPrivate, kid))) };
+  const jwk = kid && sealedPrivate ? opened(sealedPrivate, kid) : undefined;
+  return key && kid && jwk ? { kid, id: key.id, jwk } : undefined;
 }
 
 /** A new key, its private half sealed. */
@@ -57,6 +58,16 @@ export async function newIssuerKey(
   const sealedPrivate = sealed(JSON.stringify(jwk), kid);
   const signer = { kid, id: keyAddress(organizationId, kid), jwk };
   return { kid, organizationId, publicJwk: { ...publicJwk }, sealedPrivate, createdBy, createdAt, signer };
+}
+
+/** Sealed with another secret, a key is as good as lost: the way on is a new one. */
+function opened(sealedPrivate: string, kid: string): PrivateJwk | undefined {
+  try {
+    return privateJwkSchema.parse(JSON.parse(unsealed(sealedPrivate, kid)));
+  } catch (error) {
+    log.warn({ kid, err: error }, 'A signing key does not open with the secret of this installation');
+    return undefined;
+  }
 }
 
 function issuerOf(organizationId: string, rows: readonly PublicKeyRow[]): Issuer {

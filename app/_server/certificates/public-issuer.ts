@@ -3,7 +3,7 @@ import type { Issuer } from '@/lib/certificates/issuer-key';
 import { database } from '../database';
 import { readIssuer } from './issuer-keys';
 
-/** What is published changes at most so often, seconds; others may go by a copy as long. */
+/** Seconds for which others may go by a copy of what seldom changes. */
 const FRESH = 300;
 
 /** An issuer as anybody may see it; undefined for an organisation that has never made a key. */
@@ -13,15 +13,19 @@ export async function findPublicIssuer(organizationId: string): Promise<{ name: 
   return organization && { name: organization.name, issuer };
 }
 
-/** Something that anybody may fetch, from any site; not there where it is undefined. */
-export function inPublic(content: object | string | undefined, type = 'application/json'): Response {
+/**
+ * Something that anybody may fetch, from any site; not there where it is undefined.
+ *
+ * @param fresh  Seconds for which others may go by a copy.
+ */
+export function inPublic(content: object | string | undefined, type = 'application/json', fresh = FRESH): Response {
   if (content === undefined) {
     return new Response('Not found', { status: 404, headers: { 'content-type': 'text/plain' } });
   }
   const body = typeof content === 'string' ? content : JSON.stringify(content);
   const headers = {
     'content-type': type,
-    'cache-control': `public, max-age=${FRESH}`,
+    'cache-control': `public, max-age=${fresh}`,
     'access-control-allow-origin': '*',
   };
   return new Response(body, { headers });

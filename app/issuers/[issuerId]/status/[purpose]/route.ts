@@ -10,5 +10,6 @@ export const GET = download('/issuers/[issuerId]/status/[purpose]', async (_, __
   const known = purposes.find((one) => one === purpose);
   const found = known && (await findPublicIssuer(issuerId));
   const list = found && (await signedStatusList(issuerId, known, new Date()));
-  return inPublic(list, 'application/vc+jwt');
+  // A suspension counts at once.
+  return inPublic(list, 'application/vc+jwt', 0);
 });

@@ -10,6 +10,7 @@ import { measureGrading } from './grading';
 import { measureItemStatistics } from './item-statistics';
 import { measurePassiveLine } from './passive-line';
 import { measureQuestions } from './questions';
+import { measureReadiness } from './readiness';
 import { measureRigPoints } from './rig-points';
 import { measureSet } from './sets';
 import type { Spread } from './spread';
@@ -75,6 +76,7 @@ async function measureLibrary(): Promise<Figure[]> {
     ...setFigures(),
     ...statisticsFigures(),
     ...competencyFigures(),
+    ...readinessFigures(),
     ...exportFigures(),
     ...memoryFigures(),
   ];
@@ -136,6 +138,14 @@ function competencyFigures(): Figure[] {
     ...besidePlain('13 topics after a response on each', 'µs', update),
     ...besidePlain('rebuild of a person with 5,000 responses', 'ms', rebuild),
     ...besidePlain('choice of a task from 2,000', 'ms', choice),
+  ];
+}
+
+function readinessFigures(): Figure[] {
+  const { decisions, board } = measureReadiness();
+  return [
+    ...besidePlain('500 people × 13 topics: what their evidence says', 'ms', decisions),
+    { name: '… with what fades within 90 days, as a board', unit: 'ms', measured: board.min, rounds: board },
   ];
 }
 

@@ -16,8 +16,10 @@ import {
   classPlaces,
   logEntries,
   members,
+  observations,
   organizations,
   questionMarks,
+  signOffs,
   sittingAnswers,
   sittingQuestions,
   sittings,
@@ -117,13 +119,14 @@ test('staff come in by the password, apprentices by the PIN', async () => {
   }
 });
 
-test('the log tells of it in the order of time, by nobody signed in but for questions', async () => {
+test('the log tells of it in the order of time, by nobody signed in but for questions and what was seen', async () => {
   const entries = await db.select().from(logEntries).orderBy(asc(logEntries.seq));
   expect(entries.map(({ event }) => event)).toEqual([
     'organization-added',
     'class-added',
     ...Array(6).fill('person-added'),
     ...Array(3).fill(['question-written', 'question-sent', 'question-approved']).flat(),
+    'observation-written',
   ]);
   expect(entries.every(({ organizationId }) => organizationId !== null)).toBe(true);
   const byNobody = entries.filter(({ actorId }) => actorId === null);
@@ -221,4 +224,14 @@ test('a database with people is left as it is', async () => {
   const before = await everything();
   expect(await seed()).toBe(false);
   expect(await everything()).toEqual(before);
+});
+
+test('the school has a hands-on check, and nobody is signed off who has not shown enough', async () => {
+  expect(await db.select().from(observations)).toMatchObject([
+    { unsafe: false, comment: expect.stringMatching(/^Invented/) },
+  ]);
+  for (const { standing, signedBy, learnerId } of await db.select().from(signOffs)) {
+    expect(standing.decision).toBe('ready');
+    expect(signedBy).not.toBe(learnerId);
+  }
 });

@@ -1,10 +1,13 @@
 import type { Locator, Page } from '@playwright/test';
 import { listLogEntries } from '@/db/queries/log-entries';
+import { intakes } from '@/db/schema';
+import { aRoleProfile } from '../support/competency-rows';
 import { addShown, type ShownTopic } from '../support/evidence-rows';
 import { readPdf } from '../support/read-pdf';
 import { shared } from './at-questions';
 import { expectClean } from './clean';
 import { expect, test } from './fixtures';
+import { wholeBothWays } from './heard';
 import { expectNoOverflow } from './no-overflow';
 import { type Somebody, signInNew, somebodyNew } from './somebody-new';
 
@@ -208,6 +211,7 @@ test('a shop lead sets what a role asks for, is told what is wrong where it stan
 });
 
 async function fillHandsOn(page: Page): Promise<void> {
+  await expect(page.getByRole('heading', { name: /^Hands-on check of/ })).toBeVisible();
   for (const group of await page.getByRole('group').all()) {
     const best = group.getByRole('radio').last();
     if ((await best.count()) > 0) await best.check();
@@ -225,3 +229,27 @@ async function takeBack(where: Locator, reason: string): Promise<void> {
   await where.getByLabel('Why').fill(reason);
   await where.getByRole('button', { name: 'Take this back' }).click();
 }
+
+test('extra time that somebody had at a new-hire check shows nowhere on what is said of them', async ({ page }) => {
+  const { lead, learner } = await shopWith(strong);
+  const profile = aRoleProfile({ id: low });
+  await shared()
+    .insert(intakes)
+    .values({
+      id: `intake-${learner.id}`,
+      organizationId: lead.organizationId,
+      learnerId: learner.id,
+      profileId: low,
+      profile,
+      createdBy: lead.id,
+      createdAt: new Date(),
+      linkEndsAt: new Date(),
+      extraTime: 0.375,
+    });
+  await signInNew(page, lead);
+  const report = `/readiness/${learner.id}/${low}`;
+  const heard = await wholeBothWays(page.request, [`/readiness?profile=${low}`, report, `${report}/hands-on`]);
+  expect(heard.length).toBeGreaterThan(3);
+  const pdf = await readPdf(await (await page.request.get(`${report}/pdf`)).body());
+  for (const answer of [...heard, pdf.text]) expect(answer).not.toMatch(/extra.?time|0\.375|37[.,]5/i);
+});

@@ -1,12 +1,11 @@
+import { rebuildStates } from '@/app/_server/evidence/read-states';
 import type { Db } from '@/db/client';
-import { evidence, safetyStates, topicStates } from '@/db/schema';
-import { tallyOf } from '@/lib/competency/tally';
-import { toBytes } from '@/lib/competency/tally-bytes';
+import { evidence } from '@/db/schema';
 import type { TaskModel } from '@/lib/competency/task-model';
 
 const DAY = 86_400_000;
-const model: TaskModel = { kind: 'choice', difficulty: 0, floor: 0, spread: 0 };
-const versions = { content: 'for tests', generator: 1 };
+const question: TaskModel = { kind: 'choice', difficulty: 0, floor: 0, spread: 0 };
+const aCase: TaskModel = { kind: 'steps', steps: [-1, 0, 1, 2], spread: 0.5 };
 
 export interface ShownTopic {
   topic: string;
@@ -20,57 +19,49 @@ interface Whose {
   organizationId: string;
 }
 
-/** Lets somebody have answered questions on topics, and have worked so many cases with so many unsafe acts each. */
+/** Puts into the log that somebody answered questions on topics, and worked cases on fuel with so many unsafe acts each. */
 export async function addShown(
   db: Db,
   whose: Whose,
   { topics, cases = [0, 0, 0, 0, 0] }: { topics: readonly ShownTopic[]; cases?: readonly number[] },
 ): Promise<void> {
-  const now = Date.now();
-  for (const { topic, right, wrong, daysAgo = 0 } of topics) {
-    const at = now - daysAgo * DAY;
-    const scores = [...Array(right).fill(1), ...Array(wrong).fill(0)] as number[];
-    const rows = scores.map((score, index) => evidenceRow(whose, topic, { score, index, at }));
-    if (rows.length > 0) await db.insert(evidence).values(rows);
-    const { sum, count, weight } = tallyOf(
-      scores.map((score) => ({ at, model, score, weight: 1 })),
-      180,
-    );
-    await db.insert(topicStates).values({
-      ...whose,
-      topic,
-      at: new Date(at),
-      sum: Buffer.from(toBytes(sum)),
-      count,
-      weight,
-      cases: 0,
-      halfLifeDays: 180,
-      rules: 1,
-    });
-  }
-  const recent = cases.map((events, index) => ({ work: `attempt ${whose.learnerId} ${index}`, at: now, events }));
-  await db.insert(safetyStates).values({ ...whose, recent });
+  const answers = topics.flatMap(({ topic, right, wrong, daysAgo = 0 }) =>
+    [...Array(right).fill(1), ...Array(wrong).fill(0)].map((score: number, index) =>
+      logged(whose, { work: `sitting ${whose.learnerId}-${topic} ${index + 1}`, topic, score, daysAgo }),
+    ),
+  );
+  const worked = cases.map((safetyEvents, index) => ({
+    ...logged(whose, { work: `attempt ${whose.learnerId}-${index}`, topic: 'fuel-quality', score: 3, daysAgo: 0 }),
+    source: 'case' as const,
+    model: aCase,
+    safetyEvents,
+  }));
+  for (const row of [...answers, ...worked]) await db.insert(evidence).values(row);
+  await rebuildStates(db, whose);
 }
 
-function evidenceRow(whose: Whose, topic: string, { score, index, at }: { score: number; index: number; at: number }) {
-  const work = `sitting ${whose.learnerId}-${topic} ${index}`;
+function logged(
+  whose: Whose,
+  { work, topic, score, daysAgo }: { work: string; topic: string; score: number; daysAgo: number },
+): typeof evidence.$inferInsert {
+  const at = new Date(Date.now() - daysAgo * DAY);
   return {
     ...whose,
-    id: work,
+    id: `${work} ${topic}`,
     topic,
-    source: 'question' as const,
+    source: 'question',
     work,
     revision: 1,
     counts: true,
     score,
-    model,
+    model: question,
     hints: 0,
     exposure: work,
     safetyEvents: 0,
-    purpose: 'practice' as const,
-    at: new Date(at),
-    versions,
+    purpose: 'practice',
+    at,
+    versions: { content: 'for tests', generator: 1 },
     detail: { findings: [], share: score, because: 'question' },
-    writtenAt: new Date(at),
+    writtenAt: at,
   };
 }

@@ -1,8 +1,10 @@
+import { owingObservation } from '@/db/queries/evidence-due';
 import { addingLogEntry } from '@/db/queries/log-entries';
 import { addingObservation, type NewObservation } from '@/db/queries/observations';
 import { claimThen } from '@/db/together';
 import type { RoleProfile } from '@/lib/readiness/profile';
 import { database } from '../database';
+import { settleSoon } from '../evidence/settle';
 import { entryBy } from '../log-entry';
 import type { NamedMember } from '../people/change-member';
 import type { SignedInPermit } from '../permit';
@@ -28,5 +30,9 @@ export async function storeObservation(
     personId: learnerId,
     details: { observation: id, profile: profile.id, unsafe: observed.unsafe },
   });
-  await claimThen(database(), addingObservation(database(), row), [addingLogEntry(database(), entry)]);
+  const written = await claimThen(database(), addingObservation(database(), row), [
+    owingObservation(database(), id, now),
+    addingLogEntry(database(), entry),
+  ]);
+  if (written) await settleSoon(database(), { organizationId, learnerId });
 }

@@ -21,19 +21,19 @@ export interface Taking {
   /** Stands or falls with it. */
   others?: readonly Statement[];
   /** Done once it stands. */
-  then?: () => Promise<void>;
+  afterwards?: () => Promise<void>;
 }
 
 /** Takes something back once, with the reason that a form gives, and tells the log. */
 export async function takeBack(permit: SignedInPermit, form: unknown, what: Taking): Promise<ActResult> {
   const parsed = reasoned.safeParse(form instanceof FormData ? Object.fromEntries(form) : {});
   if (!parsed.success) return { error: await problem('reason-needed') };
-  const { event, learnerId, details, taking, others = [], then } = what;
+  const { event, learnerId, details, taking, others = [], afterwards } = what;
   const taken = { by: permit.session.actor.personId, at: new Date(), ...parsed.data };
   const entry = entryBy(permit, event, { personId: learnerId, details });
   const done = await claimThen(database(), taking(taken), [...others, addingLogEntry(database(), entry)]);
   if (!done) return { error: await problem('taken-back') };
-  await then?.();
+  await afterwards?.();
   revalidatePath('/readiness', 'layout');
   return { done: true };
 }

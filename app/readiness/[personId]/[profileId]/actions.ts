@@ -5,6 +5,7 @@ import { redirect } from 'next/navigation';
 import { z } from 'zod';
 import { idFromKey } from '@/app/_server/classes/id-from-key';
 import { database } from '@/app/_server/database';
+import { settleSoon } from '@/app/_server/evidence/settle';
 import { action } from '@/app/_server/guard';
 import { problem } from '@/app/_server/problems';
 import { parseObservation } from '@/app/_server/readiness/parse-observation';
@@ -13,6 +14,7 @@ import { storeObservation } from '@/app/_server/readiness/store-observation';
 import { endOfSignOff, storeSignOff } from '@/app/_server/readiness/store-sign-off';
 import { takeBack } from '@/app/_server/readiness/take-back';
 import type { ActResult } from '@/app/_ui/act-result';
+import { owingObservation } from '@/db/queries/evidence-due';
 import { findObservation, takingBackObservation } from '@/db/queries/observations';
 import { findSignOff, takingBackSignOff } from '@/db/queries/sign-offs';
 
@@ -50,6 +52,8 @@ export const takeBackObservation = action('takeBackObservation', async (permit, 
     learnerId: found.learnerId,
     details: { observation: found.id },
     taking: (taken) => takingBackObservation(database(), found.id, taken),
+    others: [owingObservation(database(), found.id, new Date())],
+    afterwards: () => settleSoon(database(), found),
   });
 });
 

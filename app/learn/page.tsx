@@ -4,6 +4,7 @@ import { getTranslations } from 'next-intl/server';
 import { catalogue } from '@/app/_server/catalogue';
 import { database } from '@/app/_server/database';
 import { page } from '@/app/_server/guard';
+import { readOwnIntakes } from '@/app/_server/intakes/read-own';
 import { settingsFor } from '@/app/_server/organization-settings';
 import { deskOf } from '@/app/_server/permit';
 import { readAllGiven } from '@/app/_server/turns/read-given';
@@ -20,6 +21,7 @@ import { AssignedPanel } from './assigned-panel';
 import { AttemptTable } from './attempt-table';
 import { HeldLink } from './certificates/held-link';
 import { Coached } from './coached';
+import { IntakesPanel } from './intakes-panel';
 import styles from './learn.module.css';
 import { ChooseRandom } from './start-random';
 
@@ -36,6 +38,7 @@ export default page('/learn', async (permit, { searchParams }: PageProps<'/learn
   const desk = deskOf(permit);
   const now = new Date();
   const given = await readAllGiven(desk, now);
+  const intakes = await readOwnIntakes(desk, now);
   const attempts = await listAttempts(database(), desk, LISTED);
   const untold = await listUntold(database(), desk, now);
   const settings = await settingsFor(permit.session);
@@ -48,6 +51,7 @@ export default page('/learn', async (permit, { searchParams }: PageProps<'/learn
       <SiteHeader />
       <main id="main" className={`${ui.page} ${ui.narrow}`}>
         <h1>{t('title')}</h1>
+        <IntakesPanel intakes={intakes} settings={settings} />
         <AssignedPanel given={given} settings={settings} />
         <HeldLink desk={desk} />
         <div className={styles.ways}>

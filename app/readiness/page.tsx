@@ -9,6 +9,7 @@ import { readBoard } from '@/app/_server/readiness/read-board';
 import { topicNames } from '@/app/_server/readiness/topic-names';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
+import { can } from '@/lib/accounts/can';
 import { packedPeople } from '@/lib/readiness/board-wire';
 import type { RoleProfile } from '@/lib/readiness/profile';
 import { BoardView } from './board/board-view';
@@ -40,6 +41,13 @@ export default page('/readiness', async (permit, { searchParams }: PageProps<'/r
           </>
         ) : (
           <p className={ui.notice}>{t('noProfiles')}</p>
+        )}
+        {can(permit.session.actor, 'intakes.see', permit.resource) && (
+          <p>
+            <Link className={styles.way} href="/intakes" prefetch={false}>
+              {t('toIntakes')}
+            </Link>
+          </p>
         )}
         <p>
           <Link className={styles.way} href="/profiles" prefetch={false}>

@@ -1,19 +1,14 @@
-import { findAttempt } from '@/db/queries/attempts';
+import { questionWork } from '@/db/queries/evidence-due';
 import { type Intake, type IntakeTask, listGivenPoolTasks, listIntakeTasks } from '@/db/queries/intakes';
 import { findPoolTasks, type PoolTask } from '@/db/queries/pool-tasks';
-import { evidenceOfCase } from '@/lib/competency/evidence-of-case';
-import { evidenceOfQuestion } from '@/lib/competency/evidence-of-question';
-import { DESIGN_SPREAD, type Derived, type Response } from '@/lib/competency/response';
-import { standardRubric } from '@/lib/grading/grade-attempt';
+import type { Derived } from '@/lib/competency/response';
 import { afterTask, type SittingState, sittingOf } from '@/lib/readiness/sitting-state';
-import { effectiveCase } from '@/lib/reviewing/effective';
-import { catalogue } from '../catalogue';
 import { database } from '../database';
+import { deriveEvidence } from '../evidence/derive';
 import { isSuperseded, readHistory } from '../history';
 import type { Desk } from '../permit';
 import { choosable } from '../pool/choose';
-import { markPlace } from '../sittings/mark-place';
-import { isPresent, type ReadSitting, readSitting } from '../sittings/read-sitting';
+import { type ReadSitting, readSitting } from '../sittings/read-sitting';
 
 /** A task of a new-hire check with what it told. */
 export interface DoneTask extends IntakeTask {
@@ -50,7 +45,7 @@ export async function readSoFar(desk: Desk, intake: Intake, now: Date): Promise<
   const tasks: DoneTask[] = [];
   for (const one of given) {
     const task = rows.get(one.poolTaskId);
-    const came = one.attemptId ? await ofCase(desk, one, task) : await ofQuestion(one, sitting, task, now);
+    const came = one.attemptId ? await ofCase(desk, one) : await ofQuestion(desk, one, sitting);
     tasks.push({ ...one, task, ...came });
   }
   return { tasks, sitting, state: stateAfter(tasks, await listGivenPoolTasks(db, desk.learnerId), intake, now) };
@@ -68,50 +63,23 @@ function stateAfter(tasks: readonly DoneTask[], met: readonly string[], intake: 
 
 type Came = Pick<DoneTask, 'done' | 'gone' | 'told' | 'at'>;
 
-async function ofCase(desk: Desk, { attemptId, givenAt }: IntakeTask, task: PoolTask | undefined): Promise<Came> {
+async function ofCase(desk: Desk, { attemptId, givenAt }: IntakeTask): Promise<Came> {
   const history = await readHistory(desk, attemptId ?? '');
-  const attempt = await findAttempt(database(), desk.learnerId, attemptId ?? '');
-  if (!history?.call || !attempt)
-    return { done: false, gone: !attempt || isSuperseded(attempt), told: [], at: givenAt };
-  const { grade, body, calledAt } = history.call;
-  const { bands, safetyCap } = standardRubric(catalogue());
-  const readings = history.acts.flatMap((act) => (act.kind === 'reading' ? [{ seq: act.seq, check: act.check }] : []));
-  const graded = { grade, effective: effectiveCase(grade, [], safetyCap, []), readings, call: body };
-  const difficulty = { logits: attempt.difficulty ?? task?.difficulty ?? 0, spread: DESIGN_SPREAD };
-  const response = responseOf(`attempt ${attempt.id}`, attempt.caseCode, calledAt, {
-    content: attempt.contentHash,
-    generator: attempt.generatorVersion,
-  });
-  return {
-    done: true,
-    gone: false,
-    told: evidenceOfCase(graded, { difficulty, bands }, response, catalogue()),
-    at: calledAt,
-  };
+  if (!history) return { done: false, gone: true, told: [], at: givenAt };
+  const { call, attempt } = history;
+  if (!call) return { done: false, gone: isSuperseded(attempt), told: [], at: givenAt };
+  const told = await deriveEvidence(database(), desk.learnerId, `attempt ${attempt.id}`);
+  return { done: true, gone: false, told, at: call.calledAt };
 }
 
-/** A question by its mark; one that is answered and not marked yet, by the mark that it will get. */
+/** A question tells something once it is marked, which is when it is left. */
 async function ofQuestion(
+  desk: Desk,
   { sittingPlace, givenAt }: IntakeTask,
   sitting: ReadSitting | undefined,
-  task: PoolTask | undefined,
-  now: Date,
 ): Promise<Came> {
   const place = sitting?.places.find((one) => one.place === sittingPlace);
-  if (!place) return { done: false, gone: true, told: [], at: givenAt };
-  const { mark, answer } = place;
-  const marked = mark ?? (answer && isPresent(place) ? await markPlace(place, answer, now) : undefined);
-  if (!marked) return { done: false, gone: false, told: [], at: givenAt };
-  const { asked, markedAt } = marked;
-  const graded = { asked, answered: marked.answer !== null, points: marked.mark.score };
-  const difficulty = { logits: asked.difficulty ?? task?.difficulty ?? 0, spread: DESIGN_SPREAD };
-  const response = responseOf(`sitting ${place.sittingId} ${place.place}`, place.seed, markedAt, {
-    content: place.questionHash,
-    generator: place.questionVersion,
-  });
-  return { done: true, gone: false, told: evidenceOfQuestion(graded, difficulty, response), at: markedAt };
-}
-
-function responseOf(work: string, exposure: string, at: Date, versions: Response['versions']): Response {
-  return { work, counts: true, hints: 0, exposure, purpose: 'intake', at: at.getTime(), versions };
+  if (!place?.mark) return { done: false, gone: !place, told: [], at: givenAt };
+  const told = await deriveEvidence(database(), desk.learnerId, questionWork(place.sittingId, place.place));
+  return { done: true, gone: false, told, at: place.mark.markedAt };
 }

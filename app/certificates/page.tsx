@@ -43,6 +43,12 @@ export default page('/certificates', async (permit) => {
               {t('keys')}
             </Link>
           )}
+          <Link href="/schemes" prefetch={false}>
+            {t('schemes')}
+          </Link>
+          <Link href="/panels" prefetch={false}>
+            {t('panels')}
+          </Link>
           <Link href="/verify" prefetch={false}>
             {t('verify')}
           </Link>

@@ -19,7 +19,6 @@ import { topicsInOrder } from '@/lib/topics/topic';
 import { startCaseByCode } from './actions';
 import { AssignedPanel } from './assigned-panel';
 import { AttemptTable } from './attempt-table';
-import { HeldLink } from './certificates/held-link';
 import { Coached } from './coached';
 import { IntakesPanel } from './intakes-panel';
 import styles from './learn.module.css';
@@ -53,7 +52,11 @@ export default page('/learn', async (permit, { searchParams }: PageProps<'/learn
         <h1>{t('title')}</h1>
         <IntakesPanel intakes={intakes} settings={settings} />
         <AssignedPanel given={given} settings={settings} />
-        <HeldLink desk={desk} />
+        <p>
+          <Link className={styles.way} href="/learn/certificates" prefetch={false}>
+            {t('certificatesLink')}
+          </Link>
+        </p>
         <div className={styles.ways}>
           <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="random">
             <h2 id="random">{t('randomTitle')}</h2>

@@ -48,6 +48,11 @@ export default page('/learn/certificates', async (permit) => {
             ))}
           </ul>
         </section>
+        <p>
+          <Link className={styles.way} href="/schemes" prefetch={false}>
+            {t('schemes')}
+          </Link>
+        </p>
       </main>
     </>
   );

@@ -17,7 +17,8 @@ import type { Action } from '@/lib/accounts/permissions';
  * - `learners-attempt`, `learners-sitting`, `learners-turn`: the one that `attemptId`, `sittingId`, `turnId` names, as seen by those
  *   who teach: a thing of its organisation.
  * - `certificate`, `own-certificate`: the one that `certificateId` names, as a thing of its organisation or as work of its holder.
- * - `panel`: the one that `panelId` names.
+ * - `panel`, `application`: the one that `panelId`, `applicationId` names, as a thing of its organisation; `own-application`: as work
+ *   of whoever it is of.
  */
 export type Behind =
   | 'public'
@@ -45,6 +46,8 @@ export type Behind =
   | 'own-appeal'
   | 'regrade'
   | 'panel'
+  | 'application'
+  | 'own-application'
   | 'certificate'
   | 'own-certificate'
   | 'observation'
@@ -159,6 +162,8 @@ export const routeDoors = {
 
   '/schemes': { action: 'schemes.see', behind: 'organization' },
   '/schemes/[schemeId]': { action: 'schemes.see', behind: 'organization' },
+  '/schemes/applications': { action: 'certificates.see', behind: 'organization' },
+  '/schemes/applications/[applicationId]': { action: 'certificates.see', behind: 'application' },
   '/schemes/[schemeId]/change': { action: 'schemes.change', behind: 'organization' },
   '/intakes': { action: 'intakes.see', behind: 'organization' },
   '/intakes/new': { action: 'intakes.give', behind: 'organization' },
@@ -299,6 +304,9 @@ export const actionDoors = {
   showCertificate: { action: 'certificate.hold', behind: 'own-certificate' },
 
   changeScheme: { action: 'schemes.change', behind: 'organization' },
+  applyFor: { action: 'certificate.hold', behind: 'own-work' },
+  withdrawApplication: { action: 'certificate.hold', behind: 'own-application' },
+  decideApplication: { action: 'certificates.decide', behind: 'application' },
   makePanel: { action: 'panels.run', behind: 'organization' },
   movePanelOn: { action: 'panels.run', behind: 'panel' },
   rateTask: { action: 'panels.see', behind: 'panel' },

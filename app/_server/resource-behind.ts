@@ -1,4 +1,5 @@
 import { findAppealWork } from '@/db/queries/appeals';
+import { findApplicationWork } from '@/db/queries/applications';
 import { findAssignmentsOrganization, isGivenTo } from '@/db/queries/assignments';
 import { findWork } from '@/db/queries/attempts';
 import { findCertificateWork } from '@/db/queries/certificates';
@@ -94,6 +95,10 @@ async function named(behind: Named, asking: Asking, idNamed: IdNamed): Promise<R
       return ofOrganization((await findObservation(database(), id))?.organizationId);
     case 'sign-off':
       return ofOrganization((await findSignOff(database(), id))?.organizationId);
+    case 'application':
+      return ofOrganization((await findApplicationWork(database(), id))?.organizationId);
+    case 'own-application':
+      return ofWork(await findApplicationWork(database(), id));
     case 'panel':
       return ofOrganization(await findPanelsOrganization(database(), id));
     case 'regrade':
@@ -126,6 +131,8 @@ const nameOfId = {
   'own-appeal': 'appealId',
   regrade: 'regradeId',
   panel: 'panelId',
+  application: 'applicationId',
+  'own-application': 'applicationId',
   certificate: 'certificateId',
   'own-certificate': 'certificateId',
   observation: 'observationId',

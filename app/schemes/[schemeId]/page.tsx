@@ -13,6 +13,7 @@ import { SafetyNote } from '@/app/_ui/safety-note';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
 import { can } from '@/lib/accounts/can';
+import { Applying } from './applying';
 import { Characteristics } from './characteristics';
 import { Line } from './line';
 import { SchemeHistory } from './scheme-history';
@@ -38,6 +39,8 @@ export default page(
     const settings = await settingsFor(permit.session);
     const t = await getTranslations('schemes');
     const isNewest = shown === history[0];
+    const { actor } = permit.session;
+    const mayHold = actor.roles.includes('learner');
     return (
       <>
         <SiteHeader note={t('version', { number: scheme.version })} />
@@ -56,8 +59,9 @@ export default page(
           <Line scheme={scheme} settings={settings} />
           <Characteristics scheme={scheme} found={catalogue().characteristics.get(scheme.id)} />
           <SchemeRules scheme={scheme} />
+          {isNewest && mayHold && <Applying scheme={scheme} permit={permit} />}
           <SchemeHistory history={history} shown={shown} settings={settings} />
-          {isNewest && can(permit.session.actor, 'schemes.change', permit.resource) && (
+          {isNewest && can(actor, 'schemes.change', permit.resource) && (
             <p>
               <Link className={lines.way} href={`/schemes/${schemeId}/change`} prefetch={false}>
                 {t('change')}

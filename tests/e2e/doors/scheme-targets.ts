@@ -1,5 +1,6 @@
 import type { Db } from '@/db/client';
-import { panelJudges, panels } from '@/db/schema';
+import { applications, panelJudges, panels } from '@/db/schema';
+import { aScheme } from '../../support/competency-rows';
 import { people } from '../../support/people';
 
 const at = new Date(Date.UTC(2026, 0, 1));
@@ -11,4 +12,14 @@ export async function addPanelOf(db: Db, id: string, organizationId: string): Pr
     ...{ createdBy: 'somebody', createdAt: at },
   });
   await db.insert(panelJudges).values(Object.values(people).map((person) => ({ panelId: id, judgeId: person.id })));
+}
+
+export async function addApplicationOf(
+  db: Db,
+  { id, learnerId, organizationId }: Record<'id' | 'learnerId' | 'organizationId', string>,
+): Promise<void> {
+  await db.insert(applications).values({
+    ...{ id, organizationId, learnerId, schemeId: 'low-pressure-diagnosis', scheme: aScheme(), state: 'open' },
+    appliedAt: at,
+  });
 }

@@ -22,7 +22,7 @@ import { aWrittenQuestion } from '../../support/written-questions';
 import { addCertificateOf } from './certificate-targets';
 import { addIntakeOf } from './intake-targets';
 import { addObservation, addSignOff } from './readiness-targets';
-import { addPanelOf } from './scheme-targets';
+import { addApplicationOf, addPanelOf } from './scheme-targets';
 import { addAppeal, addAssignmentOf, addGiven, addRegrade, addSetOf, addTurnOf } from './teaching-targets';
 
 /** The server that the walk has for itself. */
@@ -75,6 +75,10 @@ export async function targetsBehind(db: Db, behind: Behind, actor: Actor | null)
       return owned(db, 'setId', addSetOf);
     case 'assignment':
       return owned(db, 'assignmentId', addAssignmentOf);
+    case 'application':
+      return owned(db, 'applicationId', ofSomeone(addApplicationOf));
+    case 'own-application':
+      return worksOf(db, actor, 'applicationId', addApplicationOf);
     case 'panel':
       return owned(db, 'panelId', addPanelOf);
     case 'regrade':

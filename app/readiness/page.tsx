@@ -37,7 +37,12 @@ export default page('/readiness', async (permit, { searchParams }: PageProps<'/r
         {profile ? (
           <>
             <Profiles profiles={profiles} chosen={profile.id} />
-            <Board organizationId={organizationOf(permit)} profile={profile} query={query} />
+            <Board
+              organizationId={organizationOf(permit)}
+              readerId={permit.session.actor.personId}
+              profile={profile}
+              query={query}
+            />
           </>
         ) : (
           <p className={ui.notice}>{t('noProfiles')}</p>
@@ -78,14 +83,16 @@ async function Profiles({ profiles, chosen }: { profiles: readonly RoleProfile[]
 
 async function Board({
   organizationId,
+  readerId,
   profile,
   query,
 }: {
   organizationId: string;
+  readerId: string;
   profile: RoleProfile;
   query: Readonly<Record<string, unknown>>;
 }) {
-  const { people, classes } = await readBoard(organizationId, profile, new Date());
+  const { people, classes } = await readBoard(organizationId, profile, { now: new Date(), readerId });
   const t = await getTranslations('readiness');
   const names = topicNames();
   return (

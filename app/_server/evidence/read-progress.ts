@@ -21,9 +21,8 @@ export async function readProgress(
   { now, by }: { now: Date; by: 'learner' | 'staff' },
 ): Promise<ReadonlyMap<string, TopicProgress>> {
   await settleEvidence(db, { organizationId, learnerId });
-  const logged = await listEvidence(db, { organizationId, learnerId });
-  // Their own page tells nobody how work went of which nothing is told yet.
-  const told = by === 'learner' ? toldOf(logged, await listUntold(db, { organizationId, learnerId }, now)) : logged;
+  const whose = { organizationId, learnerId };
+  const told = by === 'learner' ? await listTold(db, whose, now) : await listEvidence(db, whose);
   const { evidenceHalfLifeDays } = settingsFrom((await findOrganization(db, organizationId))?.settings);
   const progress = new Map<string, TopicProgress>();
   for (const [topic, responses] of byTopic(weighed(told))) {
@@ -31,6 +30,11 @@ export async function readProgress(
     if (one) progress.set(topic, one);
   }
   return progress;
+}
+
+/** What somebody may know of their own log: tells nobody how work went of which nothing is told yet. */
+export async function listTold(db: Db, whose: Whose, now: Date): Promise<Evidence[]> {
+  return toldOf(await listEvidence(db, whose), await listUntold(db, whose, now));
 }
 
 function toldOf(logged: readonly Evidence[], { attempts, sittings }: Untold): Evidence[] {

@@ -6,15 +6,23 @@ import type { RoleProfile } from '@/lib/readiness/profile';
 import { database } from '../database';
 import { MOST_PEOPLE } from '../gradebook/read-book';
 import { readSettings } from '../organization-settings';
-import { readEvidence } from './read-evidence';
+import { readEvidence, readOwnEvidence } from './read-evidence';
 
 export interface ReadBoard {
   people: readonly BoardPerson[];
   classes: readonly { id: string; name: string }[];
 }
 
-/** How everybody who learns in an organisation stands in a role, as of now. */
-export async function readBoard(organizationId: string, profile: RoleProfile, now: Date): Promise<ReadBoard> {
+/**
+ * How everybody who learns in an organisation stands in a role, as of now.
+ *
+ * @param readerId  Whoever looks at it. Of themselves they see what they have been told.
+ */
+export async function readBoard(
+  organizationId: string,
+  profile: RoleProfile,
+  { now, readerId }: { now: Date; readerId: string },
+): Promise<ReadBoard> {
   const db = database();
   const [learners, places, evidence, signOffs, settings] = await Promise.all([
     listLearners(db, organizationId, MOST_PEOPLE),
@@ -23,6 +31,8 @@ export async function readBoard(organizationId: string, profile: RoleProfile, no
     listStandingSignOffs(db, { organizationId, profileId: profile.id, at: now }),
     readSettings(organizationId),
   ]);
+  if (learners.some(({ id }) => id === readerId))
+    evidence.set(readerId, await readOwnEvidence(db, { organizationId, learnerId: readerId }, now));
   const ends = new Map(signOffs.map(({ learnerId, endsAt }) => [learnerId, endsAt.getTime()]));
   const classes = classesByPerson(places);
   const people = learners.map(({ id, name }) => ({

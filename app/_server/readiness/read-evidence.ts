@@ -1,10 +1,15 @@
 import type { Db } from '@/db/client';
+import { findOrganization } from '@/db/queries/organizations';
 import { listSafetyOf, listStatesOn, type WhoseStates } from '@/db/queries/readiness';
+import { recentCasesOf, statesOf } from '@/lib/competency/states';
 import type { Tally } from '@/lib/competency/tally';
 import { fromBytes } from '@/lib/competency/tally-bytes';
 import { noEvidence, type PersonEvidence } from '@/lib/readiness/person-evidence';
 import type { RoleProfile } from '@/lib/readiness/profile';
+import { listTold } from '../evidence/read-progress';
 import { freshenStates } from '../evidence/read-states';
+import { settleEvidence } from '../evidence/settle';
+import { settingsFrom } from '../organization-settings';
 
 /** What people have shown of what a profile asks for, by person; nobody without any is there. Read once for all of them. */
 export async function readEvidence(
@@ -33,4 +38,21 @@ export async function readEvidence(
   return new Map(
     [...ids].map((id) => [id, { ...noEvidence, ...people.get(id), safety: recent.get(id) ?? noEvidence.safety }]),
   );
+}
+
+/** The same of one person, as far as they may know it themselves. */
+export async function readOwnEvidence(
+  db: Db,
+  whose: { organizationId: string; learnerId: string },
+  now: Date,
+): Promise<PersonEvidence> {
+  await settleEvidence(db, whose);
+  const told = await listTold(db, whose, now);
+  const { evidenceHalfLifeDays } = settingsFrom((await findOrganization(db, whose.organizationId))?.settings);
+  const states = [...statesOf(told, evidenceHalfLifeDays)];
+  return {
+    tallies: new Map(states.map(([topic, { tally }]) => [topic, tally])),
+    cases: new Map(states.map(([topic, { cases }]) => [topic, cases])),
+    safety: recentCasesOf(told),
+  };
 }

@@ -4,7 +4,7 @@ import type { OrganizationSettings } from '@/lib/accounts/settings';
 import { HORIZON_DAYS, standingAndChanges } from '@/lib/readiness/board';
 import type { Change } from '@/lib/readiness/changes-soon';
 import type { Standing } from '@/lib/readiness/intake-outcome';
-import { noEvidence } from '@/lib/readiness/person-evidence';
+import { noEvidence, type PersonEvidence } from '@/lib/readiness/person-evidence';
 import type { RoleProfile } from '@/lib/readiness/profile';
 import { type Sentences, sentencesOf } from '@/lib/readiness/sentences';
 import { type HandsOnCheck, newestCheck, type Obstacle, obstaclesTo } from '@/lib/readiness/sign-off';
@@ -14,7 +14,7 @@ import { readSettings } from '../organization-settings';
 import { memberNamed, type NamedMember } from '../people/change-member';
 import type { SignedInPermit } from '../permit';
 import { findProfile } from '../profiles';
-import { readEvidence } from './read-evidence';
+import { readEvidence, readOwnEvidence } from './read-evidence';
 
 /** As many hands-on checks and sign-offs as one looks back over. */
 const LISTED = 50;
@@ -48,17 +48,12 @@ export async function readReport(permit: SignedInPermit, profileId: string, at: 
   if (!profile) return undefined;
   const whose = { organizationId, learnerId };
   const [evidence, checks, allSignOffs, settings] = await Promise.all([
-    readEvidence(db, whose, profile),
+    evidenceFor(permit, whose, profile, at),
     listObservations(db, whose, LISTED),
     listSignOffs(db, whose, LISTED),
     readSettings(organizationId),
   ]);
-  const { standing, changes } = standingAndChanges(
-    evidence.get(learnerId) ?? noEvidence,
-    profile,
-    settings.evidenceHalfLifeDays,
-    at.getTime(),
-  );
+  const { standing, changes } = standingAndChanges(evidence, profile, settings.evidenceHalfLifeDays, at.getTime());
   const signOffs = allSignOffs.filter((one) => one.profileId === profile.id);
   const signOff = signOffs.find(({ takenBackAt, endsAt }) => takenBackAt === null && endsAt > at);
   const facts = checks.map(checkFacts);
@@ -88,6 +83,17 @@ export async function readReport(permit: SignedInPermit, profileId: string, at: 
     settings,
     at,
   };
+}
+
+/** Somebody who looks at a report of their own sees what they have been told. */
+async function evidenceFor(
+  { session }: SignedInPermit,
+  whose: { organizationId: string; learnerId: string },
+  profile: RoleProfile,
+  at: Date,
+): Promise<PersonEvidence> {
+  if (session.actor.personId === whose.learnerId) return readOwnEvidence(database(), whose, at);
+  return (await readEvidence(database(), whose, profile)).get(whose.learnerId) ?? noEvidence;
 }
 
 function checkFacts({ id, profileId, items, unsafe, observedAt, takenBackAt }: StoredObservation): HandsOnCheck {

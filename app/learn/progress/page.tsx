@@ -8,6 +8,7 @@ import { deskOf } from '@/app/_server/permit';
 import { SafetyNote } from '@/app/_ui/safety-note';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
+import { OwnSignOffs } from '@/app/readiness/own-sign-offs';
 import { NextSection } from './next-section';
 import { ProgressView } from './progress-view';
 
@@ -37,6 +38,7 @@ export default page('/learn/progress', async (permit, { searchParams }: PageProp
           here="/learn/progress"
           by="learner"
         />
+        <OwnSignOffs {...desk} />
         <SafetyNote />
       </main>
     </>

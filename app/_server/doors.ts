@@ -189,6 +189,7 @@ export const actionDoors = {
   setNewPassword: { action: 'link.follow', behind: 'public' },
   joinClass: { action: 'class.join', behind: 'public' },
 
+  startNextPractice: { action: 'case.practise', behind: 'own-work' },
   startRandomCase: { action: 'case.practise', behind: 'own-work' },
   startCaseByCode: { action: 'case.practise', behind: 'own-work' },
   takeReading: { action: 'work.do', behind: 'attempt' },

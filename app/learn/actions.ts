@@ -7,6 +7,7 @@ import { catalogue } from '@/app/_server/catalogue';
 import { database } from '@/app/_server/database';
 import { action } from '@/app/_server/guard';
 import { type Desk, deskOf } from '@/app/_server/permit';
+import { startNext } from '@/app/_server/pool/next';
 import { problem, problemWithFields } from '@/app/_server/problems';
 import { startAsWished, startChosen } from '@/app/_server/start-case';
 import { listUntold } from '@/app/_server/turns/untold';
@@ -54,6 +55,13 @@ export const startCaseByCode = action('startCaseByCode', async (permit, form): P
   const started = await startChosen({ desk: deskOf(permit), key, coached: coached === 'yes' }, read.spec);
   if ('error' in started) return { error: await problem(started.error, { code }) };
   return goTo(started.id);
+});
+
+/** Starts what was chosen to be practised next, or goes on with it. */
+export const startNextPractice = action('startNextPractice', async (permit): Promise<ActResult> => {
+  const where = await startNext(deskOf(permit), new Date());
+  if (!where) return { error: await problem('nothing-to-ask') };
+  redirect(where);
 });
 
 /** Whether a case is one of theirs of which nothing may be told: its debrief is not to be had by another way. */

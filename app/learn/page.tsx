@@ -22,6 +22,7 @@ import { AttemptTable } from './attempt-table';
 import { Coached } from './coached';
 import { IntakesPanel } from './intakes-panel';
 import styles from './learn.module.css';
+import { NextPanel } from './next-panel';
 import { ChooseRandom } from './start-random';
 
 /** As many as one looks back over. */
@@ -50,6 +51,7 @@ export default page('/learn', async (permit, { searchParams }: PageProps<'/learn
       <SiteHeader />
       <main id="main" className={`${ui.page} ${ui.narrow}`}>
         <h1>{t('title')}</h1>
+        <NextPanel desk={desk} now={now} />
         <IntakesPanel intakes={intakes} settings={settings} />
         <AssignedPanel given={given} settings={settings} />
         <p>

@@ -1,17 +1,16 @@
-import { addingAttempt, type NewAttempt } from '@/db/queries/attempts';
+import { addingAttempt } from '@/db/queries/attempts';
 import { addingIntakeTask, findIntake, holdingIntakePlace, type Intake } from '@/db/queries/intakes';
 import { countingExposure, type PoolTask } from '@/db/queries/pool-tasks';
 import { marking } from '@/db/queries/question-marks';
 import { askingQuestion } from '@/db/queries/sitting-questions';
 import { claimThen, together } from '@/db/together';
 import type { TaskChoice } from '@/lib/competency/pool';
-import type { Features } from '@/lib/diagnosis/difficulty';
 import { rulesOf } from '@/lib/readiness/sitting-rules';
 import { database } from '../database';
 import type { Desk } from '../permit';
+import { attemptOfTask } from '../pool/attempt-of-task';
 import { chooseStep } from '../pool/choose';
 import { presentVersion } from '../questions/asked-question';
-import { randomId } from '../random-id';
 import { markPlace } from '../sittings/mark-place';
 import { isPresent } from '../sittings/read-sitting';
 import { openAt } from '../turns/turn-clock';
@@ -96,7 +95,10 @@ async function store(
   const counted = countingExposure(db, task.id);
   const holding = holdingIntakePlace(db, { intakeId, place, openAt: openAt(now) });
   if (task.kind === 'case') {
-    const attempt = attemptAt(intake, task, place, now);
+    const { learnerId, organizationId, demo } = intake;
+    // No key that a browser makes looks like this.
+    const key = `intake ${intakeId} ${place}`;
+    const attempt = attemptOfTask(task, { learnerId, organizationId, demo, key, createdAt: now });
     const added = addingIntakeTask(db, { ...given, attemptId: attempt.id, sittingPlace: null });
     await claimThen(db, holding, [addingAttempt(db, attempt), added, counted]);
     return;
@@ -106,22 +108,4 @@ async function store(
   const asking = askingQuestion(db, { ...asked, seed: task.spec?.seed ?? '', ...presentVersion(), askedAt: now });
   const added = addingIntakeTask(db, { ...given, attemptId: null, sittingPlace });
   await claimThen(db, holding, [asking, added, counted]);
-}
-
-function attemptAt(
-  { id, learnerId, organizationId, demo }: Intake,
-  task: PoolTask,
-  place: number,
-  now: Date,
-): NewAttempt {
-  return {
-    ...{ id: randomId(), learnerId, organizationId, demo, coached: false, createdAt: now },
-    // No key that a browser makes looks like this.
-    key: `intake ${id} ${place}`,
-    caseCode: task.caseCode ?? '',
-    generatorVersion: task.generatorVersion,
-    contentHash: task.contentHash,
-    difficulty: task.difficulty,
-    features: task.features as Features,
-  };
 }

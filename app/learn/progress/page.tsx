@@ -9,6 +9,7 @@ import { SafetyNote } from '@/app/_ui/safety-note';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
 import { OwnSignOffs } from '@/app/readiness/own-sign-offs';
+import { NextPanel } from '../next-panel';
 import { NextSection } from './next-section';
 import { ProgressView } from './progress-view';
 
@@ -31,6 +32,7 @@ export default page('/learn/progress', async (permit, { searchParams }: PageProp
       <main id="main" className={`${ui.page} ${ui.narrow}`}>
         <h1>{t('title')}</h1>
         <p className={ui.prose}>{progress.size === 0 ? t('empty') : t('body')}</p>
+        <NextPanel desk={desk} now={now} />
         <NextSection desk={desk} now={now} />
         <ProgressView
           {...{ progress, settings, role }}

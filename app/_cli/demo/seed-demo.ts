@@ -6,6 +6,7 @@ import { CaseLadder } from './case-ladder';
 import type { Demo } from './demo-content';
 import { makeCertificate } from './make-certificate';
 import { makeOrganization } from './make-organization';
+import { makePanel } from './make-panel';
 import { makeSignOffs } from './make-sign-offs';
 import { playAssignments } from './play-assignments';
 import { playHistory } from './play-history';
@@ -38,6 +39,7 @@ export async function seedDemo(
     tell(learner.name, played);
   }
   await playAssignments(demoClass, learners, now);
+  if (first) await makePanel(first.desk.organizationId, now);
   await makeSignOffs(learners, now);
   await makeCertificate(learners, now);
   return true;

@@ -1,6 +1,5 @@
 import { database } from '@/app/_server/database';
 import { possibleJudges } from '@/app/_server/panels/possible-judges';
-import { addingPerson } from '@/app/_server/people/adding-person';
 import { fillPool } from '@/app/_server/pool/fill';
 import { poolVersions } from '@/app/_server/pool/make-task';
 import { randomId } from '@/app/_server/random-id';
@@ -8,6 +7,7 @@ import { listSchemes } from '@/app/_server/schemes';
 import { addingPanel } from '@/db/queries/panels';
 import { listPool } from '@/db/queries/pool-tasks';
 import { addingSchemeVersion } from '@/db/queries/schemes';
+import { addingUser } from '@/db/queries/users';
 import { panelRatings } from '@/db/schema';
 import { together } from '@/db/together';
 import { expectedScore } from '@/lib/competency/task-model';
@@ -58,13 +58,17 @@ export async function makePanel(organizationId: string, now: Date): Promise<void
   ]);
 }
 
+/** The staff, and as many invented people from outside as are lacking: they belong to no organisation and cannot sign in. */
 async function fiveJudges(organizationId: string, at: Date): Promise<string[]> {
   const staff = (await possibleJudges(organizationId)).map(({ id }) => id);
   const lacking = Array.from({ length: Math.max(0, JUDGES - staff.length) }, (_, index) => ({
-    ...{ id: randomId(), name: `Invented judge ${index + 1}`, address: `judge.${index + 1}@gullrock.example` },
-    ...{ roles: ['instructor'] as const, organizationId, at },
+    ...{ id: randomId(), name: `Invented judge ${index + 1}`, email: `judge.${index + 1}@judges.example` },
+    ...{ createdAt: at, updatedAt: at },
   }));
-  await together(database(), lacking.flatMap(addingPerson));
+  await together(
+    database(),
+    lacking.map((person) => addingUser(database(), person)),
+  );
   return [...staff, ...lacking.map(({ id }) => id)].slice(0, JUDGES);
 }
 

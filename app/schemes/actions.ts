@@ -19,7 +19,7 @@ type SchemeResult = ActResult | { wrong: Readonly<Record<string, string>> };
 export const changeScheme = action('changeScheme', async (permit, form): Promise<SchemeResult> => {
   const schemeId = form instanceof FormData ? form.get('schemeId') : undefined;
   const base = await findScheme(database(), organizationOf(permit), typeof schemeId === 'string' ? schemeId : '');
-  if (!base || !(form instanceof FormData)) return { error: await problem('not-there') };
+  if (!base || !(form instanceof FormData)) return { error: await problem('scheme-moved') };
   if (form.get('basedOn') !== String(base.version)) return { error: await problem('scheme-moved') };
   const topics = topicsInOrder(catalogue()).map(({ id }) => id);
   const read = readSchemeForm(form, base, topics);

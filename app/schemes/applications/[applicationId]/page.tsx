@@ -29,7 +29,10 @@ export default page(
     const { personId } = permit.session.actor;
     const read = await readApplication({ organizationId: organizationOf(permit), applicationId, personId }, new Date());
     if (!read) notFound();
-    const { application, standing, conflicts } = read;
+    const { application, conflicts } = read;
+    // What of one's own work is not told yet must not be told here.
+    const isOwn = conflicts.includes('own');
+    const standing = isOwn ? undefined : read.standing;
     const { scheme, state, appliedAt, decidedAt, reason } = application;
     const settings = await settingsFor(permit.session);
     const t = await getTranslations('applications');
@@ -48,7 +51,7 @@ export default page(
           {decidedAt && reason && (
             <p className={ui.notice}>{t('decidedAt', { at: shownDate(decidedAt, settings), reason })}</p>
           )}
-          {!standing && <p className={ui.notice}>{t('noProfile')}</p>}
+          {!read.standing && <p className={ui.notice}>{t('noProfile')}</p>}
           {standing && (
             <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="evidence">
               <h2 id="evidence">{t('evidence')}</h2>

@@ -36,6 +36,8 @@ export interface Report {
   /** What stands in the way of a sign-off by whoever looks at it. */
   obstacles: readonly Obstacle[];
   settings: OrganizationSettings;
+  /** Everybody in the organisation is invented. */
+  demo: boolean;
   at: Date;
 }
 
@@ -81,6 +83,7 @@ export async function readReport(permit: SignedInPermit, profileId: string, at: 
       signerId: permit.session.actor.personId,
     }),
     settings,
+    demo: permit.session.organization?.demo ?? false,
     at,
   };
 }

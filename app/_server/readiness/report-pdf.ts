@@ -33,10 +33,11 @@ export async function reportPdf(report: Report, text: ReportText): Promise<Buffe
   return finishPdf(pdf, facts);
 }
 
-async function writeHead(pdf: Pdf, { title, decision, sentences }: ReportText): Promise<void> {
+async function writeHead(pdf: Pdf, { title, invented, decision, sentences }: ReportText): Promise<void> {
   const t = await getTranslations('readiness.report');
   const safety = await getTranslations('safety');
   heading(pdf, 1, title);
+  if (invented) paragraph(pdf, invented, 'strong');
   paragraph(pdf, safety('law'), 'caution');
   paragraph(pdf, safety('list'), 'small');
   heading(pdf, 2, t('sentences'));

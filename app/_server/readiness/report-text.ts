@@ -36,6 +36,8 @@ export interface OddsText {
 /** A report in words: what the page shows, the document says too. */
 export interface ReportText {
   title: string;
+  /** Said where everybody in it is invented. */
+  invented: string | undefined;
   decision: { code: Decision; word: string };
   sentences: readonly string[];
   topics: readonly TopicLine[];
@@ -55,6 +57,7 @@ export async function reportText(report: Report, odds: readonly ReadOdds[], prin
   const { decision, safety } = standing;
   return {
     title: t('title', { name: person.name, role: profile.text.en.name }),
+    invented: report.demo ? t('invented') : undefined,
     decision: { code: decision, word: decisions(decision) },
     sentences: await threeSentences(report),
     topics: await Promise.all(standing.topics.map((topic) => topicLine(topic, report))),

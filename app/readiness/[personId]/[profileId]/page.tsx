@@ -38,6 +38,7 @@ export default page(
         <SiteHeader />
         <main id="main" className={ui.page}>
           <h1>{text.title}</h1>
+          {text.invented && <p className={ui.notice}>{text.invented}</p>}
           <Head report={report} text={text} />
           <TopicsTable topics={text.topics} />
           <Findings text={text} report={report} mayBuild={can(actor, 'sets.change', organizationBehind(report))} />

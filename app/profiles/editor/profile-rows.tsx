@@ -93,13 +93,15 @@ function TopicChoice({
   change: (changes: { topic: string }) => void;
 }) {
   return (
-    <Chosen
-      label={words.topic}
-      at={at}
-      value={row.topic}
-      options={[{ value: '', label: words.choose }, ...topics]}
-      onChange={(topic) => change({ topic })}
-    />
+    <div className={styles.topic}>
+      <Chosen
+        label={words.topic}
+        at={at}
+        value={row.topic}
+        options={[{ value: '', label: words.choose }, ...topics]}
+        onChange={(topic) => change({ topic })}
+      />
+    </div>
   );
 }
 

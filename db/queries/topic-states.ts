@@ -11,19 +11,6 @@ interface Whose {
   learnerId: string;
 }
 
-/** What the evidence of people of an organisation comes to, topic by topic. May be out of date: `readStates` of the server sees to that. */
-export async function listTopicStates(
-  db: Db,
-  organizationId: string,
-  learnerIds?: readonly string[],
-): Promise<TopicStateRow[]> {
-  const of = learnerIds ? inArray(topicStates.learnerId, [...learnerIds]) : undefined;
-  return db
-    .select()
-    .from(topicStates)
-    .where(and(eq(topicStates.organizationId, organizationId), of));
-}
-
 /** People of an organisation with a state that was made with another half-life or by other rules. */
 export async function listStale(
   db: Db,
@@ -40,19 +27,6 @@ export async function listStale(
       ),
     );
   return rows.map(({ learnerId }) => learnerId);
-}
-
-/** How safely people of an organisation worked in their newest cases. */
-export async function listSafetyStates(
-  db: Db,
-  organizationId: string,
-  learnerIds?: readonly string[],
-): Promise<SafetyStateRow[]> {
-  const of = learnerIds ? inArray(safetyStates.learnerId, [...learnerIds]) : undefined;
-  return db
-    .select()
-    .from(safetyStates)
-    .where(and(eq(safetyStates.organizationId, organizationId), of));
 }
 
 /** Keeps states of somebody's topics in the place of those kept before. @param topics  Those looked at: what has no state now had its evidence withdrawn. */

@@ -3,6 +3,7 @@ import { unbuilt, withCaseServer } from './case-server';
 import { measureCases, measureMemory } from './cases';
 import { measureCompetency, type Pair } from './competency';
 import { measureDiagnosis } from './diagnosis';
+import { measureEvidence } from './evidence';
 import { measureExport } from './exchange';
 import { measureFirstLoad } from './first-load';
 import { measureGradebook } from './gradebook';
@@ -76,6 +77,7 @@ async function measureLibrary(): Promise<Figure[]> {
     ...setFigures(),
     ...statisticsFigures(),
     ...competencyFigures(),
+    ...(await evidenceFigures()),
     ...readinessFigures(),
     ...exportFigures(),
     ...memoryFigures(),
@@ -149,11 +151,27 @@ function readinessFigures(): Figure[] {
   ];
 }
 
-function besidePlain(name: string, unit: string, { ours, plain }: Pair): Figure[] {
+async function evidenceFigures(): Promise<Figure[]> {
+  const { boards, rebuild } = await measureEvidence();
+  const asRows = 'from the rows, one after another';
+  return [
+    ...boards.flatMap(({ rows, ...pair }) =>
+      besidePlain(`board of 500 people × 13 topics read, ${show(rows)} rows of evidence`, 'ms', pair, asRows),
+    ),
+    ...besidePlain('the same person through the database', 'ms', rebuild, asRows),
+  ];
+}
+
+function besidePlain(
+  name: string,
+  unit: string,
+  { ours, plain }: Pair,
+  way = 'the formulas as they are written',
+): Figure[] {
   return [
     { name, unit, measured: ours.min, rounds: ours },
     {
-      name: '… beside the formulas as they are written',
+      name: `… beside ${way}`,
       unit: '× plain',
       measured: ours.min / plain.min,
       note: `${show(ours.min)} over ${show(plain.min)} ${unit}; medians × ${show(ours.median / plain.median)}`,

@@ -1,6 +1,6 @@
 import { eq } from 'drizzle-orm';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { evidenceAt, readStates, rebuildStates } from '@/app/_server/evidence/read-states';
+import { freshenStates, rebuildStates } from '@/app/_server/evidence/read-states';
 import { settleEvidence } from '@/app/_server/evidence/settle';
 import type { Db } from '@/db/client';
 import { recordAttempt } from '@/db/queries/attempts';
@@ -16,6 +16,8 @@ import { claimThen, together } from '@/db/together';
 import { usualSettings } from '@/lib/accounts/settings';
 import { spreadOf } from '@/lib/competency/posterior';
 import { standingRevisions } from '@/lib/competency/revisions';
+import { posteriorAt } from '@/lib/competency/tally';
+import { fromBytes } from '@/lib/competency/tally-bytes';
 import { randomStream } from '@/lib/random';
 import type { Change } from '@/lib/regrading/change';
 import { aNewCall, anAttempt } from '../support/attempt-rows';
@@ -53,6 +55,13 @@ const standing = async (work: string) =>
   standingRevisions(await listEvidence(db, lea, { works: [work] })).filter(({ counts }) => counts);
 const settled = () => settleEvidence(db, lea);
 
+/** What Lea has shown, as it is read for a board. */
+const read = async () => {
+  await freshenStates(db, 'harbour', ['lea']);
+  const { rows, safety } = await kept();
+  return { topics: new Map(rows.map((row) => [row.topic, row])), safety: safety[0]?.recent ?? [] };
+};
+
 /** As kept, topic by topic, without what a rebuild may not move. */
 const kept = async () => {
   const rows = await db.select().from(topicStates).where(eq(topicStates.learnerId, 'lea'));
@@ -86,9 +95,10 @@ test('a call owes its evidence, which is written once', async () => {
 });
 
 test('what was marked in a process that ended before it was settled is written by whoever reads next', async () => {
-  const states = await readStates(db, 'harbour');
-  expect([...(states.get('lea')?.topics.keys() ?? [])]).toContain('priming-and-lift-pump');
-  expect(states.get('lea')?.safety).toMatchObject([{ events: 0 }, { events: 0 }]);
+  await freshenStates(db, 'harbour');
+  const { topics, safety } = await read();
+  expect([...topics.keys()]).toContain('priming-and-lift-pump');
+  expect(safety).toMatchObject([{ events: 0 }, { events: 0 }]);
 });
 
 test('two at once write nothing twice', async () => {
@@ -167,19 +177,19 @@ test('a hands-on check counts until it is taken back', async () => {
     ...{ observedAt: noon, writtenAt: noon },
   });
   await together(db, [owingObservation(db, 'seen', noon)]);
-  expect((await readStates(db, 'harbour', ['lea'])).get('lea')?.safety.map(({ events }) => events)).toContain(1);
+  expect((await read()).safety.map(({ events }) => events)).toContain(1);
   expect(await standing('observation seen')).toMatchObject([{ score: 3, purpose: 'observed' }]);
   await db.update(observations).set({ takenBackAt: noon, takenBackBy: 'ira', takenBackReason: 'Another person' });
   await together(db, [owingObservation(db, 'seen', noon)]);
-  expect((await readStates(db, 'harbour', ['lea'])).get('lea')?.safety.map(({ events }) => events)).not.toContain(1);
+  expect((await read()).safety.map(({ events }) => events)).not.toContain(1);
   expect(await standing('observation seen')).toEqual([]);
 });
 
 test('a case met before counts once', async () => {
   await practise('again', 'CASE-first', new Date(noon.getTime() + 60_000));
-  const states = await readStates(db, 'harbour', ['lea']);
-  expect(states.get('lea')?.topics.get('priming-and-lift-pump')).toMatchObject({ count: 2, cases: 2 });
-  expect(states.get('lea')?.safety).toHaveLength(2);
+  const { topics, safety } = await read();
+  expect(topics.get('priming-and-lift-pump')).toMatchObject({ count: 2, cases: 2 });
+  expect(safety).toHaveLength(2);
 });
 
 test('the log takes no change and lets nothing but its learner move', async () => {
@@ -193,8 +203,10 @@ test('evidence fades by the half-life of the organisation, as soon as that is ch
   const at = noon.getTime() + 360 * 86_400_000;
   const spread = async (evidenceHalfLifeDays: number) => {
     await db.update(organizations).set({ settings: { ...usualSettings, evidenceHalfLifeDays } });
-    const row = (await readStates(db, 'harbour', ['lea'])).get('lea')?.topics.get('priming-and-lift-pump');
-    return row ? spreadOf(evidenceAt(row, at).posterior) : Number.NaN;
+    const row = (await read()).topics.get('priming-and-lift-pump');
+    if (!row) return Number.NaN;
+    const tally = { ...row, at: row.at.getTime(), sum: fromBytes(row.sum) };
+    return spreadOf(posteriorAt(tally, at, row.halfLifeDays));
   };
   const usual = await spread(180);
   expect(await spread(3650)).toBeLessThan(usual);

@@ -43,7 +43,7 @@ test('a graded case shows on the progress of whoever called it, down to its find
   const attemptId = await callCase(learner);
   await page.reload();
   await expect(line(page).getByRole('img')).toBeVisible();
-  await expect(line(page).getByText(/1 response, one case among them; mean mark 100 %/)).toBeVisible();
+  await expect(line(page).getByText(/1 response, 1 case among them; mean mark 100 %/)).toBeVisible();
   await expect(line(page, 'Fuel quality').getByText(words.untested)).toBeVisible();
   await line(page).getByText(words.evidenceTitle).click();
   const row = line(page).getByRole('row').last();
@@ -112,19 +112,3 @@ test('nothing sticks out sideways on a phone', async ({ page }) => {
   await line(page).getByText(words.evidenceTitle).click();
   await expectNoOverflow(page);
 });
-
-for (const theme of ['light', 'dark'] as const)
-  test(`axe finds nothing serious in the ${theme}`, async ({ page }) => {
-    await page.emulateMedia({ colorScheme: theme });
-    const learner = await somebodyNew('learner');
-    await callCase(learner);
-    await signInNew(page, learner);
-    await page.goto('/learn/progress');
-    await line(page).getByText(words.evidenceTitle).click();
-    await expectClean(page);
-    if (process.env.SHOTS) {
-      await page.screenshot({ path: `/tmp/shots-ev/progress-1280-${theme}.png`, fullPage: true });
-      await page.setViewportSize({ width: 390, height: 844 });
-      await page.screenshot({ path: `/tmp/shots-ev/progress-390-${theme}.png`, fullPage: true });
-    }
-  });

@@ -1,4 +1,3 @@
-import { owingObservation } from '@/db/queries/evidence-due';
 import { addingLogEntry } from '@/db/queries/log-entries';
 import { addingObservation, type NewObservation } from '@/db/queries/observations';
 import { claimThen } from '@/db/together';
@@ -30,9 +29,6 @@ export async function storeObservation(
     personId: learnerId,
     details: { observation: id, profile: profile.id, unsafe: observed.unsafe },
   });
-  const written = await claimThen(database(), addingObservation(database(), row), [
-    owingObservation(database(), id, now),
-    addingLogEntry(database(), entry),
-  ]);
+  const written = await claimThen(database(), addingObservation(database(), row), [addingLogEntry(database(), entry)]);
   if (written) await settleSoon(database(), { organizationId, learnerId });
 }

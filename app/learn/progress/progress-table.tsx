@@ -2,7 +2,7 @@ import { useTranslations } from 'next-intl';
 import { shownDate } from '@/app/_ui/shown-date';
 import ui from '@/app/_ui/ui.module.css';
 import type { OrganizationSettings } from '@/lib/accounts/settings';
-import { againstLine } from '@/lib/competency/progress';
+import { type AbilityRange, againstLine } from '@/lib/competency/progress';
 import { inLogits, percent } from './numbers';
 import styles from './progress.module.css';
 import type { LineOfTopic } from './progress-view';
@@ -10,6 +10,7 @@ import type { LineOfTopic } from './progress-view';
 const columns = [
   'colAbility',
   'colInterval',
+  'colFading',
   'colLine',
   'colAgainst',
   'colResponses',
@@ -52,15 +53,23 @@ export function ProgressTable({ lines, settings }: { lines: readonly LineOfTopic
 function Cells({ line: { shown, cut }, settings }: { line: LineOfTopic; settings: OrganizationSettings }) {
   const t = useTranslations('progress');
   const none = t('none');
+  if (!shown)
+    return (
+      <td data-label={t('colInterval')} colSpan={columns.length}>
+        {t('untested')}
+      </td>
+    );
+  const intervalOf = ({ low, high }: AbilityRange) => t('interval', { low: inLogits(low), high: inLogits(high) });
   const cells: Record<(typeof columns)[number], string | number> = {
-    colAbility: shown ? inLogits(shown.mean) : none,
-    colInterval: shown ? t('interval', { low: inLogits(shown.low), high: inLogits(shown.high) }) : t('untested'),
+    colAbility: inLogits(shown.mean),
+    colInterval: intervalOf(shown),
+    colFading: shown.before ? intervalOf(shown.before) : none,
     colLine: cut === undefined ? none : inLogits(cut),
-    colAgainst: shown && cut !== undefined ? t(againstLine(shown, cut)) : none,
-    colResponses: shown?.responses ?? 0,
-    colCases: shown?.cases ?? 0,
-    colMean: shown ? t('percent', { percent: percent(shown.meanShare) }) : none,
-    colNewest: shown ? shownDate(new Date(shown.newestAt), settings) : none,
+    colAgainst: cut === undefined ? none : t(againstLine(shown, cut)),
+    colResponses: shown.responses,
+    colCases: shown.cases,
+    colMean: t('percent', { percent: percent(shown.meanShare) }),
+    colNewest: shownDate(new Date(shown.newestAt), settings),
   };
   return columns.map((column) => (
     <td key={column} data-label={t(column)}>

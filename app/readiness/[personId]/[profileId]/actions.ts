@@ -14,7 +14,6 @@ import { storeObservation } from '@/app/_server/readiness/store-observation';
 import { endOfSignOff, storeSignOff } from '@/app/_server/readiness/store-sign-off';
 import { takeBack } from '@/app/_server/readiness/take-back';
 import type { ActResult } from '@/app/_ui/act-result';
-import { owingObservation } from '@/db/queries/evidence-due';
 import { findObservation, takingBackObservation } from '@/db/queries/observations';
 import { findSignOff, takingBackSignOff } from '@/db/queries/sign-offs';
 
@@ -52,7 +51,6 @@ export const takeBackObservation = action('takeBackObservation', async (permit, 
     learnerId: found.learnerId,
     details: { observation: found.id },
     taking: (taken) => takingBackObservation(database(), found.id, taken),
-    others: [owingObservation(database(), found.id, new Date())],
     afterwards: () => settleSoon(database(), found),
   });
 });

@@ -14,6 +14,7 @@ import { measureQuestions } from './questions';
 import { measureReadiness } from './readiness';
 import { measureRigPoints } from './rig-points';
 import { measureSet } from './sets';
+import { measureNextTask } from './sitting';
 import type { Spread } from './spread';
 import { measureTakeReading } from './take-reading';
 import { measureTrace } from './traces';
@@ -140,6 +141,7 @@ function competencyFigures(): Figure[] {
     ...besidePlain('13 topics after a response on each', 'µs', update),
     ...besidePlain('rebuild of a person with 5,000 responses', 'ms', rebuild),
     ...besidePlain('choice of a task from 2,000', 'ms', choice),
+    ...besidePlain('next task of a new-hire check, from 2,000', 'ms', measureNextTask()),
   ];
 }
 

@@ -63,7 +63,7 @@ function caseTold(task: Extract<RealTask, { kind: 'case' }>, level: number, draw
 const TRIES = 200;
 
 /** What an answer tells that earns so many steps, or the nearest that there is. */
-export function questionTold(question: GeneratedQuestion, level: number, draw: RandomStream): readonly Told[] {
+function questionTold(question: GeneratedQuestion, level: number, draw: RandomStream): readonly Told[] {
   const told = (answer: Answer) =>
     evidenceOfQuestion(
       { asked: question, answered: true, points: markAnswer(question, answer).score },
@@ -79,7 +79,7 @@ export function questionTold(question: GeneratedQuestion, level: number, draw: R
   return best;
 }
 
-export const RESPONSE: Response = {
+const RESPONSE: Response = {
   work: '',
   counts: true,
   hints: 0,

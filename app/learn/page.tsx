@@ -54,11 +54,6 @@ export default page('/learn', async (permit, { searchParams }: PageProps<'/learn
         <NextPanel desk={desk} now={now} />
         <IntakesPanel intakes={intakes} settings={settings} />
         <AssignedPanel given={given} settings={settings} />
-        <p>
-          <Link className={styles.way} href="/learn/certificates" prefetch={false}>
-            {t('certificatesLink')}
-          </Link>
-        </p>
         <div className={styles.ways}>
           <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="random">
             <h2 id="random">{t('randomTitle')}</h2>
@@ -77,6 +72,11 @@ export default page('/learn', async (permit, { searchParams }: PageProps<'/learn
             <p>
               <Link className={styles.way} href="/learn/progress" prefetch={false}>
                 {t('progressLink')}
+              </Link>
+            </p>
+            <p>
+              <Link className={styles.way} href="/learn/certificates" prefetch={false}>
+                {t('certificatesLink')}
               </Link>
             </p>
           </section>

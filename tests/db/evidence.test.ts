@@ -1,5 +1,6 @@
 import { eq } from 'drizzle-orm';
 import { beforeEach, describe, expect, test } from 'vitest';
+import { readProgress } from '@/app/_server/evidence/read-progress';
 import { freshenStates, rebuildStates } from '@/app/_server/evidence/read-states';
 import { settleEvidence } from '@/app/_server/evidence/settle';
 import type { Db } from '@/db/client';
@@ -271,4 +272,14 @@ test('a question of an assignment that is withdrawn counts for nobody', async ()
   await claimThen(db, claim, others);
   await settled();
   expect(await standing('sitting questions 1')).toEqual([]);
+});
+
+test('what is marked without names stands beside nobody’s until names are back', async () => {
+  db = testDatabase();
+  await addHandedIn(db, { anonymous: true });
+  await practise('first');
+  const works = async (by: 'learner' | 'staff', now = noon) =>
+    [...(await readProgress(db, lea, { now, by })).values()].flatMap(({ shown }) => shown.map(({ work }) => work));
+  expect(new Set(await works('learner'))).toEqual(new Set(['attempt case', 'attempt first']));
+  expect(new Set(await works('staff'))).toEqual(new Set(['attempt first']));
 });

@@ -5,8 +5,9 @@ import type { Evidence } from '@/lib/competency/evidence';
 import { type TopicProgress, topicProgress } from '@/lib/competency/progress';
 import { byTopic, weighed } from '@/lib/competency/states';
 import { settingsFrom } from '../organization-settings';
-import { listUntold, type Untold } from '../turns/untold';
+import { listUntold } from '../turns/untold';
 import { settleEvidence } from './settle';
+import { listUnnamed } from './unnamed';
 import { workOf } from './work-of';
 
 interface Whose {
@@ -22,7 +23,7 @@ export async function readProgress(
 ): Promise<ReadonlyMap<string, TopicProgress>> {
   await settleEvidence(db, { organizationId, learnerId });
   const whose = { organizationId, learnerId };
-  const told = by === 'learner' ? await listTold(db, whose, now) : await listEvidence(db, whose);
+  const told = await (by === 'learner' ? listTold : listNamed)(db, whose, now);
   const { evidenceHalfLifeDays } = settingsFrom((await findOrganization(db, organizationId))?.settings);
   const progress = new Map<string, TopicProgress>();
   for (const [topic, responses] of byTopic(weighed(told))) {
@@ -34,10 +35,17 @@ export async function readProgress(
 
 /** What somebody may know of their own log: tells nobody how work went of which nothing is told yet. */
 export async function listTold(db: Db, whose: Whose, now: Date): Promise<Evidence[]> {
-  return toldOf(await listEvidence(db, whose), await listUntold(db, whose, now));
+  return without(await listUntold(db, whose, now), await listEvidence(db, whose));
 }
 
-function toldOf(logged: readonly Evidence[], { attempts, sittings }: Untold): Evidence[] {
+/** What others may know of somebody's log: no name stands beside work that is still marked without. */
+async function listNamed(db: Db, whose: Whose, now: Date): Promise<Evidence[]> {
+  return without(await listUnnamed(db, whose, now), await listEvidence(db, whose));
+}
+
+type Works = Record<'attempts' | 'sittings', { has(id: string): boolean }>;
+
+function without({ attempts, sittings }: Works, logged: readonly Evidence[]): Evidence[] {
   return logged.filter(({ work }) => {
     const { kind, id } = workOf(work);
     return kind === 'attempt' ? !attempts.has(id) : kind === 'sitting' ? !sittings.has(id) : true;

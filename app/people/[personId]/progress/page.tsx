@@ -23,7 +23,9 @@ export default page(
     const { organizationId, userId, name } = await memberNamed(permit);
     const { role } = await searchParams;
     const whose = { organizationId, learnerId: userId };
-    const progress = await readProgress(database(), whose, { now: new Date(), by: 'staff' });
+    // Whoever looks after others is told of their own work no sooner.
+    const by = permit.session.actor.personId === userId ? 'learner' : 'staff';
+    const progress = await readProgress(database(), whose, { now: new Date(), by });
     const settings = await settingsFor(permit.session);
     const t = await getTranslations('progress');
     const here = `/people/${userId}`;
@@ -33,11 +35,7 @@ export default page(
         <main id="main" className={`${ui.page} ${ui.narrow}`}>
           <h1>{t('titleOf', { name })}</h1>
           <p className={ui.prose}>{progress.size === 0 ? t('emptyOf') : t('bodyOf')}</p>
-          <ProgressView
-            {...{ progress, settings, role, organizationId }}
-            here={`${here}/progress`}
-            by={permit.session.actor.personId === userId ? 'learner' : 'staff'}
-          />
+          <ProgressView {...{ progress, settings, role, organizationId, by }} here={`${here}/progress`} />
           <p>
             <Link className={styles.way} href={here} prefetch={false}>
               {t('back', { name })}

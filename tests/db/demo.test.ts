@@ -14,6 +14,7 @@ import {
   calls,
   certificates,
   classPlaces,
+  intakes,
   logEntries,
   members,
   observations,
@@ -62,7 +63,7 @@ beforeAll(async () => {
   const { seedDemo } = await import('@/app/_cli/demo/seed-demo');
   seed = () => seedDemo(demo, now, (name, count) => told.push(`${name} ${count}`));
   await seed();
-}, 120_000);
+}, 240_000);
 
 afterAll(() => rmSync(data, { recursive: true }));
 
@@ -95,7 +96,7 @@ function callsMade() {
 
 /** What was not done in a turn at an assignment. */
 async function freely<T extends { key: string }>(rows: Promise<T[]>): Promise<T[]> {
-  return (await rows).filter(({ key }) => !key.startsWith('turn '));
+  return (await rows).filter(({ key }) => !/^(turn|intake) /.test(key));
 }
 
 test('the school is there, marked as invented, with everybody in it', async () => {
@@ -127,10 +128,12 @@ test('the log tells of it in the order of time, by nobody signed in but for ques
     ...Array(6).fill('person-added'),
     ...Array(3).fill(['question-written', 'question-sent', 'question-approved']).flat(),
     'observation-written',
+    'intake-begun',
+    'intake-finished',
   ]);
   expect(entries.every(({ organizationId }) => organizationId !== null)).toBe(true);
   const byNobody = entries.filter(({ actorId }) => actorId === null);
-  expect(byNobody).toHaveLength(8);
+  expect(byNobody).toHaveLength(9);
   const times = entries.map(({ at }) => at.getTime());
   expect([...times].sort((a, b) => a - b)).toEqual(times);
 });
@@ -148,11 +151,13 @@ test('three questions are live, each approved by the instructor who did not writ
 
 test('histories are as content says and lie in the past', async () => {
   expect(told).toEqual([`${first.name} 4`, `${second.name} 1`]);
-  const started = await db.select().from(attempts);
+  // How many cases the new-hire check gave depends on what was drawn for it.
+  const started = (await db.select().from(attempts)).filter(({ key }) => !key.startsWith('intake '));
   expect(await freely(db.select().from(attempts))).toHaveLength(5);
   expect(started.every(({ demo: invented, organizationId }) => invented && organizationId !== null)).toBe(true);
   // Of the two tests and the practice that one of them handed in, too.
-  expect(await callsMade()).toHaveLength(6);
+  const ended = (await callsMade()).filter(({ attemptId }) => started.some(({ id }) => id === attemptId));
+  expect(ended).toHaveLength(6);
   for (const { id, createdAt } of started) {
     const own = (await db.select().from(acts)).filter(({ attemptId }) => attemptId === id);
     const called = (await callsMade()).filter(({ attemptId }) => attemptId === id);
@@ -160,6 +165,16 @@ test('histories are as content says and lie in the past', async () => {
     expect(own.length).toBeGreaterThan(0);
     expect([...times].sort((a, b) => a.getTime() - b.getTime())).toEqual(times);
   }
+});
+
+test('a new-hire check was done, within its time, by the apprentice who was given it', async () => {
+  const [intake, ...others] = await db.select().from(intakes);
+  expect(others).toEqual([]);
+  expect(intake).toMatchObject({ demo: true, end: expect.stringMatching(/decided|all-asked|time/) });
+  const { startedAt, finishedAt, endsAt, outcome } = intake ?? {};
+  expect(finishedAt?.getTime()).toBeGreaterThan(startedAt?.getTime() ?? Number.POSITIVE_INFINITY);
+  expect(finishedAt?.getTime()).toBeLessThanOrEqual(Math.min(endsAt?.getTime() ?? 0, now.getTime()));
+  expect(outcome?.tasks).toBeGreaterThan(0);
 });
 
 test('one of them holds a certificate, marked as invented, that is signed and in force', async () => {

@@ -27,7 +27,7 @@ test('a shop lead gives a check, a new hire does it, breaks off, comes back, and
   await expectNoOverflow(hire);
   await hire.getByLabel(words.pin).fill('000000');
   await hire.getByRole('button', { name: words.begin }).click();
-  await expect(hire.getByRole('alert')).toContainText(messages.problems['intake-pin-refused']);
+  await expect(hire.locator('#main').getByRole('alert')).toContainText(messages.problems['intake-pin-refused']);
 
   await begin(hire, link, pin, words.begin);
   await hire.getByRole('button', { name: words.goOn }).click();

@@ -38,6 +38,11 @@ export class CaseLadder {
     return job;
   }
 
+  /** Those that were read out so far. */
+  readOut(): Job[] {
+    return [...this.jobs.values()];
+  }
+
   private find(rig: string, level: number, word: string): Job {
     const { catalogue } = this;
     const known = new Map<Case, KnownOfCase>();

@@ -19,6 +19,8 @@ export interface Play {
   /** What is done, in order. Without a call, the attempt stays open. */
   acts: readonly StoredAct[];
   startedAt: Date;
+  /** How much of the minutes at the vehicle passes; all of them where it is left out. */
+  pace?: number;
 }
 
 /** Plays an attempt through the doors that a learner's acts come in by, at a learner's pace. Returns the attempt's id. */
@@ -37,12 +39,12 @@ export async function playAttempt(
 export async function playActs(
   desk: Desk,
   attemptId: string,
-  { key, job, acts, startedAt }: Play,
+  { key, job, acts, startedAt, pace = 1 }: Play,
   draw: RandomStream,
 ): Promise<Date> {
   let at = startedAt;
   for (const act of acts) {
-    at = minutesAfter(at, minutesFor(act, job, draw));
+    at = minutesAfter(at, pace * minutesFor(act, job, draw));
     done(await playAct({ desk, attemptId, key: `${key}-${act.seq}`, at }, job, act));
   }
   return at;

@@ -4,12 +4,14 @@ import { countAttempts } from '@/db/queries/attempts';
 import { countUsers } from '@/db/queries/users';
 import { CaseLadder } from './case-ladder';
 import type { Demo } from './demo-content';
+import { fillPools } from './fill-pools';
 import { makeCertificate } from './make-certificate';
 import { makeOrganization } from './make-organization';
 import { makePanel } from './make-panel';
 import { makeSignOffs } from './make-sign-offs';
 import { playAssignments } from './play-assignments';
 import { playHistory } from './play-history';
+import { playIntake } from './play-intake';
 import { playQuestions } from './play-questions';
 import { writeQuestions } from './write-questions';
 
@@ -40,7 +42,9 @@ export async function seedDemo(
   }
   await playAssignments(demoClass, learners, now);
   if (first) await makePanel(first.desk.organizationId, now);
+  await fillPools(ladder, now);
   await makeSignOffs(learners, now);
   await makeCertificate(learners, now);
+  await playIntake(demoClass, learners, now);
   return true;
 }

@@ -30,9 +30,10 @@ export async function goOn(
   desk: Desk,
   intakeId: string,
   { now, leave }: { now: Date /** The place of the question that is left. */; leave?: number | undefined },
-): Promise<IntakePlace | { error: 'not-there' }> {
+): Promise<IntakePlace | { error: 'not-there' | 'intake-not-open' }> {
   const intake = await findIntake(database(), desk.organizationId, intakeId);
-  if (!intake?.startedAt || intake.learnerId !== desk.learnerId) return { error: 'not-there' };
+  if (intake?.learnerId !== desk.learnerId) return { error: 'not-there' };
+  if (!intake.startedAt) return { error: 'intake-not-open' };
   if (intake.finishedAt) return 'finished';
   if (isIntakeOverdue(intake, now)) {
     await finishIntake(intake, 'time', now);
@@ -69,7 +70,7 @@ async function choose(
   intake: Intake,
   soFar: SoFar,
   now: Date,
-): Promise<IntakePlace | { error: 'not-there' }> {
+): Promise<IntakePlace | { error: 'not-there' | 'intake-not-open' }> {
   const place = soFar.tasks.length + 1;
   const rules = { ...rulesOf(intake.profile), seconds: secondsOf(intake) };
   const drawing = { use: 'assessed', seed: intakeSeed(intake.id), stream: streamAt(place), now } as const;

@@ -1,4 +1,4 @@
-import type { Decision } from '@/lib/readiness/decision';
+import type { Decision } from '@/lib/competency/decision';
 import styles from './readiness.module.css';
 
 const SHAPES: Record<Decision, string> = {

@@ -1,6 +1,6 @@
 import { type RandomStream, randomStream } from '../random';
-import type { Decision } from '../readiness/decision';
 import { type DecisionRule, decideTopic } from './decide';
+import type { Decision } from './decision';
 import { chanceAtOrAbove, neutralPrior, type Posterior, posteriorFrom } from './posterior';
 import { emptyTally, withResponse } from './tally';
 import { chance, highestScore, type TaskModel } from './task-model';

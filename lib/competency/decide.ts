@@ -1,4 +1,4 @@
-import type { Decision } from '../readiness/decision';
+import type { Decision } from './decision';
 import { chanceAtOrAbove, type Prior } from './posterior';
 import { DAY, emptyTally, type HalfLife, posteriorAt, type Tally } from './tally';
 

@@ -1,5 +1,5 @@
+import { type Decision, decisions } from '../competency/decision';
 import type { BoardPerson } from './board';
-import { type Decision, decisions } from './decision';
 
 /** Within how many days something is to change for somebody to be looked at. */
 export const soonChoices = ['30', '60', '90'] as const;

@@ -1,5 +1,5 @@
+import { decisions } from '../competency/decision';
 import type { BoardCell, BoardPerson } from './board';
-import { decisions } from './decision';
 import { type Missing, missings } from './missing';
 
 /** A person as they are sent: five hundred of them with thirteen topics are thousands of cells. */

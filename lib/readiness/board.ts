@@ -1,6 +1,6 @@
+import type { Decision } from '../competency/decision';
 import type { HalfLife } from '../competency/tally';
 import { type Change, changesSoon } from './changes-soon';
-import type { Decision } from './decision';
 import type { SafetyStanding, Standing } from './intake-outcome';
 import { type Missing, missingOf } from './missing';
 import { evidenceOn, type PersonEvidence } from './person-evidence';

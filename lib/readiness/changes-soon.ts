@@ -1,6 +1,6 @@
 import { whenItLapses } from '../competency/decide';
+import type { Decision } from '../competency/decision';
 import type { HalfLife, Tally } from '../competency/tally';
-import type { Decision } from './decision';
 import type { Standing, TopicStanding } from './intake-outcome';
 import type { RoleProfile } from './profile';
 import { DAY } from './standing';

@@ -1,4 +1,4 @@
-import type { Decision } from './decision';
+import type { Decision } from '../competency/decision';
 
 /** What is known of somebody on one required topic. */
 export interface TopicStanding {

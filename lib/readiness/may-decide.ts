@@ -1,4 +1,4 @@
-import type { Decision } from './decision';
+import type { Decision } from '../competency/decision';
 
 /** What somebody had to do with a candidate. */
 export const conflicts = ['own', 'taught', 'marked', 'observed'] as const;

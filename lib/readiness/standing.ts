@@ -1,4 +1,5 @@
 import { decideAll, decideTopic } from '../competency/decide';
+import type { Decision } from '../competency/decision';
 import { GRID } from '../competency/grid';
 import {
   chanceAtOrAbove,
@@ -8,7 +9,6 @@ import {
   type Posterior,
   posteriorFrom,
 } from '../competency/posterior';
-import type { Decision } from './decision';
 import type { SafetyStanding, Standing, TopicStanding } from './intake-outcome';
 import type { RequiredTopic, RoleProfile } from './profile';
 

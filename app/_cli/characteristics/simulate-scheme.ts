@@ -1,9 +1,9 @@
 import { type DecisionRule, decideTopic } from '@/lib/competency/decide';
+import type { Decision } from '@/lib/competency/decision';
 import { chanceAtOrAbove, intervalOf, meanOf } from '@/lib/competency/posterior';
 import { emptyTally, posteriorAt } from '@/lib/competency/tally';
 import { randomStream } from '@/lib/random';
 import type { CharacteristicRow, SchemeCharacteristics } from '@/lib/readiness/characteristics-of-scheme';
-import type { Decision } from '@/lib/readiness/decision';
 import { nextStep } from '@/lib/readiness/sitting';
 import { type SittingPool, sittingPool } from '@/lib/readiness/sitting-pool';
 import type { SittingRules } from '@/lib/readiness/sitting-rules';

@@ -1,8 +1,8 @@
 import { getTranslations } from 'next-intl/server';
 import { shownDate, shownTime } from '@/app/_ui/shown-date';
 import { shownChance } from '@/app/readiness/shown-chance';
+import type { Decision } from '@/lib/competency/decision';
 import { HORIZON_DAYS } from '@/lib/readiness/board';
-import type { Decision } from '@/lib/readiness/decision';
 import type { TopicStanding } from '@/lib/readiness/intake-outcome';
 import { missingOf } from '@/lib/readiness/missing';
 import { catalogue } from '../catalogue';

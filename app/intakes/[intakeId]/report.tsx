@@ -2,6 +2,7 @@ import Link from 'next/link';
 import { getTranslations } from 'next-intl/server';
 import { catalogue } from '@/app/_server/catalogue';
 import lines from '@/app/_ui/lines.module.css';
+import { Sideways } from '@/app/_ui/sideways';
 import ui from '@/app/_ui/ui.module.css';
 import type { IntakeOutcome } from '@/lib/readiness/intake-outcome';
 import type { RoleProfile } from '@/lib/readiness/profile';
@@ -23,7 +24,7 @@ export async function Report({
     <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="report">
       <h2 id="report">{t(`overall.${decision}`, { role: profile.text.en.name })}</h2>
       <p className={ui.prose}>{t('overallBody', { tasks, minutes, refuse: Math.round(profile.refuse * 100) })}</p>
-      <div className={styles.wide}>
+      <Sideways label={t('tableCaption')}>
         <table className={styles.table}>
           <caption className={ui.small}>{t('tableCaption')}</caption>
           <thead>
@@ -56,7 +57,7 @@ export async function Report({
             ))}
           </tbody>
         </table>
-      </div>
+      </Sideways>
       <p className={ui.prose}>
         {t(`safety.${safety.code}`)} {t('safetyOf', { cases: safety.cases, events: safety.events })}
       </p>

@@ -4,6 +4,7 @@ import { organizationOf, type SignedInPermit } from '@/app/_server/permit';
 import { topicNames } from '@/app/_server/readiness/topic-names';
 import { findScheme } from '@/app/_server/schemes';
 import { ActForm } from '@/app/_ui/act-form';
+import { Sideways } from '@/app/_ui/sideways';
 import ui from '@/app/_ui/ui.module.css';
 import { logits } from '@/app/schemes/logits';
 import styles from '@/app/schemes/schemes.module.css';
@@ -55,7 +56,7 @@ export async function PanelOutcome({
       </dl>
       <details>
         <summary>{t('byTask')}</summary>
-        <div className={styles.wide}>
+        <Sideways label={t('byTask')}>
           <table className={styles.table}>
             <thead>
               <tr>
@@ -85,7 +86,7 @@ export async function PanelOutcome({
               ))}
             </tbody>
           </table>
-        </div>
+        </Sideways>
       </details>
       {runs && (
         <details>

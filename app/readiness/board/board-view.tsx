@@ -2,9 +2,9 @@
 
 import { useMemo, useState } from 'react';
 import ui from '@/app/_ui/ui.module.css';
+import { type Decision, decisions } from '@/lib/competency/decision';
 import { soonChoices, type BoardView as View, viewedBoard } from '@/lib/readiness/board-view';
 import { unpackedPeople, type WirePerson } from '@/lib/readiness/board-wire';
-import { type Decision, decisions } from '@/lib/readiness/decision';
 import styles from '../readiness.module.css';
 import { BoardGrid } from './board-grid';
 import { type BoardWords, daysWord, detailOf } from './board-words';

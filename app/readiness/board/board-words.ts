@@ -1,5 +1,5 @@
+import type { Decision } from '@/lib/competency/decision';
 import type { BoardCell } from '@/lib/readiness/board';
-import type { Decision } from '@/lib/readiness/decision';
 import type { SafetyStanding } from '@/lib/readiness/intake-outcome';
 import type { Missing } from '@/lib/readiness/missing';
 import { shownChance } from '../shown-chance';

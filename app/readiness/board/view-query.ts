@@ -1,6 +1,6 @@
 import { z } from 'zod';
+import { decisions } from '@/lib/competency/decision';
 import { type BoardView, soonChoices, usualBoardView } from '@/lib/readiness/board-view';
-import { decisions } from '@/lib/readiness/decision';
 
 const viewSchema = z.object({
   name: z.string().max(80).catch(usualBoardView.name),

@@ -1,4 +1,5 @@
 import { useTranslations } from 'next-intl';
+import { Sideways } from '@/app/_ui/sideways';
 import ui from '@/app/_ui/ui.module.css';
 import { normalConsistency } from '@/lib/competency/consistency';
 import type { SchemeCharacteristics } from '@/lib/readiness/characteristics-of-scheme';
@@ -31,7 +32,7 @@ export function Characteristics({ scheme, found }: { scheme: Scheme; found: Sche
       {below && <p className={ui.lead}>{t('inWords', { wrongly: Math.round(100 * below.ready) })}</p>}
       <p>{t('body')}</p>
       {!same && <p className={ui.notice}>{t('other', { cut: logits(found.cut) })}</p>}
-      <div className={styles.wide}>
+      <Sideways label={t('title')}>
         <table className={styles.table}>
           <caption>{t('caption', { people: rows[0]?.people ?? 0 })}</caption>
           <thead>
@@ -57,7 +58,7 @@ export function Characteristics({ scheme, found }: { scheme: Scheme; found: Sche
             ))}
           </tbody>
         </table>
-      </div>
+      </Sideways>
       <dl className={ui.facts}>
         <dt>{t('coverage')}</dt>
         <dd>{percent(population.coverage)}</dd>

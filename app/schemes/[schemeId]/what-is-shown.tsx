@@ -1,5 +1,6 @@
 import { useTranslations } from 'next-intl';
 import { topicNames } from '@/app/_server/readiness/topic-names';
+import { Sideways } from '@/app/_ui/sideways';
 import ui from '@/app/_ui/ui.module.css';
 import type { Scheme } from '@/lib/readiness/scheme';
 import styles from '../schemes.module.css';
@@ -12,7 +13,7 @@ export function WhatIsShown({ scheme: { blueprint, text, taskAnalysis, sitting }
     <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="shown">
       <h2 id="shown">{t('shownTitle')}</h2>
       <p>{text.en.criteria}</p>
-      <div className={styles.wide}>
+      <Sideways label={t('blueprint')}>
         <table className={styles.table}>
           <caption>{t('blueprint')}</caption>
           <thead>
@@ -32,7 +33,7 @@ export function WhatIsShown({ scheme: { blueprint, text, taskAnalysis, sitting }
             ))}
           </tbody>
         </table>
-      </div>
+      </Sideways>
       <p>{t('combined')}</p>
       <p>{t('sittingIs', { minutes: sitting.minutes, maximum: sitting.maximum })}</p>
       <h3>{t('analysisTitle')}</h3>

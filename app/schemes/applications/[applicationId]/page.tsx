@@ -9,6 +9,7 @@ import { organizationOf } from '@/app/_server/permit';
 import { topicNames } from '@/app/_server/readiness/topic-names';
 import lines from '@/app/_ui/lines.module.css';
 import { shownDate } from '@/app/_ui/shown-date';
+import { Sideways } from '@/app/_ui/sideways';
 import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
 import { can } from '@/lib/accounts/can';
@@ -59,7 +60,7 @@ export default page(
               <p>
                 {t(`safety.${standing.safety.code}`, { cases: standing.safety.cases, events: standing.safety.events })}
               </p>
-              <div className={styles.wide}>
+              <Sideways label={t('evidence')}>
                 <table className={styles.table}>
                   <caption>{t('caption', { cut: logits(scheme.cut.ability) })}</caption>
                   <thead>
@@ -85,7 +86,7 @@ export default page(
                     ))}
                   </tbody>
                 </table>
-              </div>
+              </Sideways>
             </section>
           )}
           {state === 'open' && can(permit.session.actor, 'certificates.decide', permit.resource) && (

@@ -10,7 +10,7 @@ import { SiteHeader } from '@/app/_ui/site-header';
 import ui from '@/app/_ui/ui.module.css';
 import { OwnSignOffs } from '@/app/readiness/own-sign-offs';
 import { NextPanel } from '../next-panel';
-import { NextSection } from './next-section';
+import { DueSection } from './due-section';
 import { ProgressView } from './progress-view';
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -33,7 +33,7 @@ export default page('/learn/progress', async (permit, { searchParams }: PageProp
         <h1>{t('title')}</h1>
         <p className={ui.prose}>{progress.size === 0 ? t('empty') : t('body')}</p>
         <NextPanel desk={desk} now={now} />
-        <NextSection desk={desk} now={now} />
+        <DueSection desk={desk} now={now} />
         <ProgressView
           {...{ progress, settings, role }}
           organizationId={desk.organizationId}

@@ -5,13 +5,13 @@ import { reviewCards } from '@/app/_server/sittings/review-cards';
 import ui from '@/app/_ui/ui.module.css';
 import styles from './progress.module.css';
 
-/** What to do next: what is due to be asked again, and where to practise. */
-export async function NextSection({ desk, now }: { desk: Desk; now: Date }) {
+/** What is due to be asked again, and where to practise. */
+export async function DueSection({ desk, now }: { desk: Desk; now: Date }) {
   const t = await getTranslations('progress');
   const { due } = await reviewCards(desk, now);
   return (
-    <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="next">
-      <h2 id="next">{t('nextTitle')}</h2>
+    <section className={`${ui.panel} ${ui.stack}`} aria-labelledby="due">
+      <h2 id="due">{t('dueTitle')}</h2>
       <p>
         {t('due', { count: due.length })}{' '}
         {due.length > 0 && (

@@ -54,9 +54,9 @@ function confirms({ pressures }: Solution, end: 0 | 1, { node, target }: Control
 }
 
 function bracketed(network: Network, control: Control, start: Float64Array): Solution {
-  const shut = solve(network, { start, demand: 0 });
+  const shut = atEnd(network, start, 0);
   if (confirms(shut, 0, control)) return shut;
-  const open = solve(network, { start, demand: 1 });
+  const open = atEnd(network, start, 1);
   if (confirms(open, 1, control)) return open;
   let [low, high, nearest] = [0, 1, open];
   for (let step = 0; step < BISECTIONS; step++) {
@@ -67,6 +67,14 @@ function bracketed(network: Network, control: Control, start: Float64Array): Sol
   }
   const polished = tryHeld(network, control, nearest.pressures, nearest.demand);
   return isSolution(polished) ? polished : nearest;
+}
+
+/** The network at one end of the demand: from the start or, where the way from there goes round in circles, from the other end. */
+function atEnd(network: Network, start: Float64Array, demand: 0 | 1): Solution {
+  const direct = trySolve(network, { start, demand });
+  if (isSolution(direct)) return direct;
+  const other = solve(network, { start, demand: 1 - demand });
+  return solve(network, { start: other.pressures, demand });
 }
 
 function tryHeld(network: Network, { node, target }: Control, start: Float64Array, demand: number) {

@@ -38,14 +38,9 @@ describe.each(rigs)('$id', (rig) => {
         const [usual, shifted] = [1, shift].map((factor) =>
           pressuresFrom(applyCause(rig, cause, severity), id, factor),
         );
-        rig.nodes.forEach((_node, index) => {
-          const [one, other] = [usual?.[index] ?? Number.NaN, shifted?.[index] ?? Number.NaN];
-          // Two converged answers differ by the flow tolerance over the flattest slope; 1 Pa in 1e5 is a hundred times that.
-          expect(Math.abs(one - other)).toBeLessThanOrEqual(1e-5 * Math.max(one, 1e5));
-        });
+        expectSame(usual, shifted);
       }),
-      // Known and open: seed 80367084, path 90 (plover-7, an open circuit of the lift pump, from a shifted start) is not solved.
-      { numRuns: 150, endOnFailure: true, seed: 20_261_127 },
+      { numRuns: 150, endOnFailure: true },
     );
   });
 
@@ -55,6 +50,22 @@ describe.each(rigs)('$id', (rig) => {
       expect({ cause: cause.id, jumps: jumpsOf(rig, cause) }).toMatchObject({ jumps: [] });
   }, 300_000);
 });
+
+test('a start from which a full step goes round in circles is left by way of the other end of the demand', () => {
+  const rig = rigs.find(({ id }) => id === 'plover-7');
+  const cause = catalogue.causes.get('lift-pump-open-circuit');
+  if (!rig || !cause) throw new Error('No such rig or cause');
+  const broken = applyCause(rig, cause, 1);
+  expectSame(pressuresFrom(broken, 'cranking', 1), pressuresFrom(broken, 'cranking', 1.0388252486217253));
+});
+
+/** Two converged answers differ by the flow tolerance over the flattest slope; 1 Pa in 1e5 is a hundred times that. */
+function expectSame(usual: Float64Array | undefined, shifted: Float64Array | undefined): void {
+  expect(shifted?.length).toBe(usual?.length);
+  usual?.forEach((one, index) => {
+    expect(Math.abs(one - (shifted?.[index] ?? Number.NaN))).toBeLessThanOrEqual(1e-5 * Math.max(one, 1e5));
+  });
+}
 
 function pressuresFrom(rig: Rig, condition: SteadyConditionId, factor: number): Float64Array {
   const temperatures = firstTemperatures(rig, mildDay, condition);

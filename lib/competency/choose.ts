@@ -1,8 +1,3 @@
-import type { RandomStream } from '../random';
-import type { PoolTopic } from './pool';
-import { expectedInformation, type Posterior } from './posterior';
-import { information } from './task-model';
-
 /** Drawn among so many of the best, so that no task is seen by everybody. Common practice, no source. */
 const AMONG = 5;
 
@@ -12,21 +7,10 @@ export interface Ranked<Candidate> {
 }
 
 /**
- * One of the candidates that are worth most, drawn among the best five.
+ * Those that one is drawn among: the worthiest first; of equals, the one that comes first.
  *
- * @param worth  What a candidate is worth; those worth nothing are not chosen.
- * @returns Undefined where no candidate is worth anything.
+ * @param worth  What a candidate is worth; those worth nothing are left out.
  */
-export function chooseTask<Candidate>(
-  candidates: readonly Candidate[],
-  worth: (candidate: Candidate) => number,
-  random: RandomStream,
-): Candidate | undefined {
-  const best = bestOf(candidates, worth);
-  return best.length > 0 ? random.pick(best).candidate : undefined;
-}
-
-/** Those that one is drawn among: the worthiest first; of equals, the one that comes first. */
 export function bestOf<Candidate>(
   candidates: readonly Candidate[],
   worth: (candidate: Candidate) => number,
@@ -40,20 +24,4 @@ export function bestOf<Candidate>(
     if (best.length > AMONG) best.pop();
   }
   return best;
-}
-
-/** What a task tells where the decision is made: information at the cut of each topic that is still open, added up. */
-export function worthAtCuts(topics: readonly PoolTopic[], cuts: ReadonlyMap<string, number>): number {
-  return topics.reduce((sum, { topic, model }) => {
-    const cut = cuts.get(topic);
-    return cut === undefined ? sum : sum + information(model, cut);
-  }, 0);
-}
-
-/** What a task is expected to tell of somebody, over the topics that are looked at. */
-export function worthFor(topics: readonly PoolTopic[], posteriors: ReadonlyMap<string, Posterior>): number {
-  return topics.reduce((sum, { topic, model }) => {
-    const posterior = posteriors.get(topic);
-    return posterior === undefined ? sum : sum + expectedInformation(posterior, model);
-  }, 0);
 }

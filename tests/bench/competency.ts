@@ -1,6 +1,6 @@
-import { bestOf, worthFor } from '@/lib/competency/choose';
+import { bestOf } from '@/lib/competency/choose';
 import { GRID } from '@/lib/competency/grid';
-import { chanceAtOrAbove, type Posterior } from '@/lib/competency/posterior';
+import { chanceAtOrAbove, expectedInformation, type Posterior } from '@/lib/competency/posterior';
 import { posteriorAt, type Response, type Tally, tallyOf, withResponse } from '@/lib/competency/tally';
 import type { TaskModel } from '@/lib/competency/task-model';
 import { type RandomStream, randomStream } from '@/lib/random';
@@ -51,10 +51,17 @@ export function measureCompetency(): CompetencyFigures {
       () => byTopic.map((responses) => plainChanceOf(plainSum(responses))),
     ),
     choice: pair(
-      () => bestOf(pool, (topics) => worthFor(topics, posteriors)).map(({ worth }) => worth),
+      () => bestOf(pool, (topics) => expectedOf(topics, posteriors)).map(({ worth }) => worth),
       () => plainBest(pool, posteriors),
     ),
   };
+}
+
+function expectedOf(topics: Task, posteriors: ReadonlyMap<string, Posterior>): number {
+  return topics.reduce((sum, { topic, model }) => {
+    const posterior = posteriors.get(topic);
+    return posterior ? sum + expectedInformation(posterior, model) : sum;
+  }, 0);
 }
 
 const NOW = 1000 * DAY;

@@ -46,6 +46,8 @@ export async function measureEvidence(): Promise<EvidenceFigures> {
     migrateDatabase(db, join(process.cwd(), 'db/migrations'));
     // What is measured is the work, not the disk.
     db.run(sql`pragma synchronous = off`);
+    // A million rows with four indexes would otherwise be written to and fro for minutes.
+    db.run(sql`pragma cache_size = -1000000`);
     await db
       .insert(organizations)
       .values({ id: organizationId, name: 'Yard', slug: 'yard', createdAt: new Date(START) });

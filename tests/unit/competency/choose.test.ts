@@ -1,10 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { bestOf, chooseTask, worthAtCuts, worthFor } from '@/lib/competency/choose';
-import { expectedInformation } from '@/lib/competency/posterior';
-import { posteriorAt, tallyOf } from '@/lib/competency/tally';
+import { bestOf } from '@/lib/competency/choose';
 import { information } from '@/lib/competency/task-model';
 import { randomStream } from '@/lib/random';
-import { choice, steps } from '../../support/task-models';
+import { choice } from '../../support/task-models';
 
 const numbers = [3, 9, 1, 7, 0, 8, -2, 6, 5, Number.NaN];
 const itself = (one: number) => one;
@@ -26,7 +24,7 @@ describe('the choice', () => {
     const random = randomStream('choice', 'test');
     const times = new Map<number, number>();
     for (let draw = 0; draw < 5000; draw++) {
-      const chosen = chooseTask(numbers, itself, random) ?? Number.NaN;
+      const chosen = random.pick(bestOf(numbers, itself)).candidate;
       times.set(chosen, (times.get(chosen) ?? 0) + 1);
     }
     expect([...times.keys()].sort()).toEqual([5, 6, 7, 8, 9]);
@@ -36,43 +34,18 @@ describe('the choice', () => {
 
   test('can be replayed from its seed', () => {
     const chosen = (seed: string) =>
-      Array.from({ length: 8 }, (_, at) => chooseTask(numbers, itself, randomStream(seed, `${at}`)));
+      Array.from({ length: 8 }, (_, at) => randomStream(seed, `${at}`).pick(bestOf(numbers, itself)));
     expect(chosen('one')).toEqual(chosen('one'));
     expect(chosen('one')).not.toEqual(chosen('other'));
   });
 
   test('is none where nothing is worth anything', () => {
-    expect(chooseTask([], itself, randomStream('a', 'b'))).toBeUndefined();
-    expect(chooseTask([0, -1], itself, randomStream('a', 'b'))).toBeUndefined();
+    expect(bestOf([], itself)).toEqual([]);
+    expect(bestOf([0, -1], itself)).toEqual([]);
   });
 });
 
 describe('what a task is worth', () => {
-  const topics = [
-    { topic: 'filtration', model: choice(0.2) },
-    { topic: 'fuel-quality', model: steps(-1, 0, 1) },
-  ];
-
-  test('at the cuts: the information there, over the topics that are still open', () => {
-    const cuts = new Map([
-      ['filtration', 0.5],
-      ['returns', 0],
-    ]);
-    expect(worthAtCuts(topics, cuts)).toBe(information(choice(0.2), 0.5));
-    expect(worthAtCuts(topics, new Map([...cuts, ['fuel-quality', 1]]))).toBeCloseTo(
-      information(choice(0.2), 0.5) + information(steps(-1, 0, 1), 1),
-      12,
-    );
-    expect(worthAtCuts(topics, new Map())).toBe(0);
-  });
-
-  test('for somebody: what is expected of each topic that is looked at', () => {
-    const posterior = posteriorAt(tallyOf([{ at: 0, model: choice(1), score: 1, weight: 1 }], null), 0, null);
-    expect(worthFor(topics, new Map([['fuel-quality', posterior]]))).toBe(
-      expectedInformation(posterior, steps(-1, 0, 1)),
-    );
-  });
-
   test('with the third of four items used, the second is the best at ability 0', () => {
     // Reference page, section 2.2 (run): information .1369 .3486 .5148 .1779.
     const items = [choice(-1, { slope: 0.8 }), choice(-0.3, { slope: 1.2 }), choice(0.4, { slope: 1.5 }), choice(1.2)];

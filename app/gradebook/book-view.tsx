@@ -1,6 +1,7 @@
 'use client';
 
 import { useMemo, useState } from 'react';
+import { NameSearch, orderFrom, orderOptions, Select } from '@/app/_ui/people-grid/choosing';
 import ui from '@/app/_ui/ui.module.css';
 import { type CellState, type View, viewed } from '@/lib/gradebook/book';
 import { unpacked, type WireBook } from '@/lib/gradebook/wire';
@@ -50,52 +51,34 @@ export function BookView({
   return (
     <>
       <div className={styles.filters}>
-        <label className={ui.field}>
-          <span>{words.name}</span>
-          <input
-            type="search"
-            value={view.name}
-            maxLength={80}
-            onChange={(event) => change({ name: event.target.value })}
-          />
-        </label>
-        <label className={ui.field}>
-          <span>{words.class}</span>
-          <select value={view.classId} onChange={(event) => change({ classId: event.target.value })}>
-            <option value="">{words.allClasses}</option>
-            {classes.map(({ id, name }) => (
-              <option key={id} value={id}>
-                {name}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label className={ui.field}>
-          <span>{words.state}</span>
-          <select value={view.state} onChange={(event) => change({ state: event.target.value as CellState | '' })}>
-            <option value="">{words.anyState}</option>
-            {Object.entries(words.states).map(([state, name]) => (
-              <option key={state} value={state}>
-                {name}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label className={ui.field}>
-          <span>{words.sort}</span>
-          <select value={`${view.sort} ${view.down}`} onChange={(event) => change(sortFrom(event.target.value))}>
-            {[false, true].flatMap((down) =>
-              [{ id: 'name', title: words.byName }, { id: 'mean', title: words.byMean }, ...whole.assignments].map(
-                ({ id, title }) => (
-                  <option key={`${id} ${down}`} value={`${id} ${down}`}>
-                    {title}
-                    {down && ` (${words.down})`}
-                  </option>
-                ),
-              ),
-            )}
-          </select>
-        </label>
+        <NameSearch label={words.name} value={view.name} onChange={(name) => change({ name })} />
+        <Select
+          label={words.class}
+          value={view.classId}
+          options={[
+            { value: '', label: words.allClasses },
+            ...classes.map(({ id, name }) => ({ value: id, label: name })),
+          ]}
+          onChange={(classId) => change({ classId })}
+        />
+        <Select
+          label={words.state}
+          value={view.state}
+          options={[
+            { value: '', label: words.anyState },
+            ...Object.entries(words.states).map(([value, label]) => ({ value, label })),
+          ]}
+          onChange={(state) => change({ state: state as CellState | '' })}
+        />
+        <Select
+          label={words.sort}
+          value={`${view.sort} ${view.down}`}
+          options={orderOptions(
+            [{ id: 'name', title: words.byName }, { id: 'mean', title: words.byMean }, ...whole.assignments],
+            words.down,
+          )}
+          onChange={(value) => change(orderFrom(value))}
+        />
       </div>
       <p role="status" className={ui.small}>
         {people.length === 0 ? words.nobody : words.shown.replace('{count}', String(people.length))}
@@ -117,9 +100,4 @@ export function BookView({
       </p>
     </>
   );
-}
-
-function sortFrom(value: string): Pick<View, 'sort' | 'down'> {
-  const [sort = 'name', down] = value.split(' ');
-  return { sort, down: down === 'true' };
 }

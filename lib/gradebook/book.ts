@@ -1,3 +1,5 @@
+import { peopleByColumn } from '../people-by-column';
+
 /**
  * Where somebody stands with an assignment.
  * - `not-given`: it was not given to them; `not-begun`: nothing yet, and it may still be; `missed`: nothing, and it closed;
@@ -69,17 +71,8 @@ export function viewed<P extends BookPerson>(
       (!view.classId || classes.includes(view.classId)) &&
       (!view.state || cells.some(({ state }) => state === view.state)),
   );
-  const byName = new Intl.Collator('en', { sensitivity: 'base', numeric: true });
   const column = book.assignments.findIndex(({ id }) => id === view.sort);
-  const values = new Map(shown.map((person) => [person, columnValue(person, view.sort, column)]));
-  const way = view.down ? -1 : 1;
-  return shown.sort((a, b) => {
-    if (view.sort === 'name') return way * byName.compare(a.name, b.name);
-    const [one, other] = [values.get(a) ?? null, values.get(b) ?? null];
-    if (one === other) return byName.compare(a.name, b.name);
-    if (one === null || other === null) return one === null ? 1 : -1;
-    return way * (one - other);
-  });
+  return peopleByColumn(shown, view, (person) => columnValue(person, view.sort, column));
 }
 
 function columnValue(person: BookPerson, sort: string, column: number): number | null {

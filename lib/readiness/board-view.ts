@@ -1,4 +1,5 @@
 import { type Decision, decisions } from '../competency/decision';
+import { peopleByColumn } from '../people-by-column';
 import type { BoardPerson } from './board';
 
 /** Within how many days something is to change for somebody to be looked at. */
@@ -39,17 +40,8 @@ export function viewedBoard(
       (!view.decision || person.decision === view.decision) &&
       (within === null || (changesIn(person) ?? Number.POSITIVE_INFINITY) <= within),
   );
-  const byName = new Intl.Collator('en', { sensitivity: 'base', numeric: true });
   const column = topics.findIndex(({ id }) => id === view.sort);
-  const values = new Map(shown.map((person) => [person, columnValue(person, view.sort, column)]));
-  const way = view.down ? -1 : 1;
-  return shown.sort((a, b) => {
-    if (view.sort === 'name') return way * byName.compare(a.name, b.name);
-    const [one, other] = [values.get(a) ?? null, values.get(b) ?? null];
-    if (one === other) return byName.compare(a.name, b.name);
-    if (one === null || other === null) return one === null ? 1 : -1;
-    return way * (one - other);
-  });
+  return peopleByColumn(shown, view, (person) => columnValue(person, view.sort, column));
 }
 
 function columnValue(person: BoardPerson, sort: string, column: number): number | null {

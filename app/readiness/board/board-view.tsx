@@ -1,6 +1,7 @@
 'use client';
 
 import { useMemo, useState } from 'react';
+import { NameSearch, orderFrom, orderOptions, Select } from '@/app/_ui/people-grid/choosing';
 import ui from '@/app/_ui/ui.module.css';
 import { type Decision, decisions } from '@/lib/competency/decision';
 import { soonChoices, type BoardView as View, viewedBoard } from '@/lib/readiness/board-view';
@@ -39,15 +40,7 @@ export function BoardView({
   return (
     <>
       <div className={styles.filters}>
-        <label className={ui.field}>
-          <span>{words.name}</span>
-          <input
-            type="search"
-            value={view.name}
-            maxLength={80}
-            onChange={(event) => change({ name: event.target.value })}
-          />
-        </label>
+        <NameSearch label={words.name} value={view.name} onChange={(name) => change({ name })} />
         <Select
           label={words.class}
           value={view.classId}
@@ -79,7 +72,7 @@ export function BoardView({
           label={words.sort}
           value={`${view.sort} ${view.down}`}
           options={sortOptions(topics, words)}
-          onChange={(value) => change(sortFrom(value))}
+          onChange={(value) => change(orderFrom(value))}
         />
       </div>
       <label className={styles.tick}>
@@ -109,31 +102,6 @@ export function BoardView({
   );
 }
 
-function Select({
-  label,
-  value,
-  options,
-  onChange,
-}: {
-  label: string;
-  value: string;
-  options: readonly { value: string; label: string }[];
-  onChange: (value: string) => void;
-}) {
-  return (
-    <label className={ui.field}>
-      <span>{label}</span>
-      <select value={value} onChange={(event) => onChange(event.target.value)}>
-        {options.map((option) => (
-          <option key={option.value} value={option.value}>
-            {option.label}
-          </option>
-        ))}
-      </select>
-    </label>
-  );
-}
-
 function sortOptions(topics: readonly { id: string; title: string }[], words: BoardWords) {
   const columns = [
     { id: 'name', title: words.byName },
@@ -142,12 +110,5 @@ function sortOptions(topics: readonly { id: string; title: string }[], words: Bo
     { id: 'signed', title: words.bySigned },
     ...topics,
   ];
-  return [false, true].flatMap((down) =>
-    columns.map(({ id, title }) => ({ value: `${id} ${down}`, label: down ? `${title} (${words.down})` : title })),
-  );
-}
-
-function sortFrom(value: string): Pick<View, 'sort' | 'down'> {
-  const [sort = 'name', down] = value.split(' ');
-  return { sort, down: down === 'true' };
+  return orderOptions(columns, words.down);
 }

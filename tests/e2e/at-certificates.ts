@@ -15,16 +15,25 @@ export const scheme = aScheme({
   blueprint: [{ topic: 'filtration', share: 1, atLeast: 8 }],
 });
 
-/** What somebody who solves every case has shown of a topic, in assessed work of the last days. */
-export async function addShown({ id, organizationId }: Somebody, score = 4): Promise<void> {
-  const rows = Array.from({ length: 12 }, (_, index) => ({
-    ...{ id: `${id}-${index}`, learnerId: id, organizationId, topic: 'filtration', source: 'case' as const },
-    ...{ work: `attempt ${id}-${index}`, revision: 1, counts: true, score, hints: 0, safetyEvents: 0 },
-    ...{ model: { kind: 'steps', steps: [-1.5, -0.5, 0.5, 1.5], spread: 0.5 } as const },
-    ...{ exposure: `case ${id}-${index}`, purpose: 'assessed' as const, at: new Date(Date.now() - (index + 1) * DAY) },
-    ...{ versions: { content: 'a', generator: 1 }, detail: { findings: [], share: 1, because: 'finding' } },
-    writtenAt: new Date(),
-  }));
+/** What somebody has shown of topics, the same cases on each, in assessed work of the last days. */
+export async function addShown(
+  { id, organizationId }: Somebody,
+  { score = 4, topics = ['filtration'] }: { score?: number; topics?: readonly string[] } = {},
+): Promise<void> {
+  const rows = topics.flatMap((topic) =>
+    Array.from({ length: 12 }, (_, index) => ({
+      ...{ id: `${id}-${topic}-${index}`, learnerId: id, organizationId, topic, source: 'case' as const },
+      ...{ work: `attempt ${id}-${index}`, revision: 1, counts: true, score, hints: 0, safetyEvents: 0 },
+      ...{ model: { kind: 'steps', steps: [-1.5, -0.5, 0.5, 1.5], spread: 0.5 } as const },
+      ...{
+        exposure: `case ${id}-${index}`,
+        purpose: 'assessed' as const,
+        at: new Date(Date.now() - (index + 1) * DAY),
+      },
+      ...{ versions: { content: 'a', generator: 1 }, detail: { findings: [], share: 1, because: 'finding' } },
+      writtenAt: new Date(),
+    })),
+  );
   await shared().insert(evidence).values(rows);
 }
 

@@ -265,7 +265,7 @@ test('the paper is made out to its holder, tagged, and the same each time', asyn
 
 test('who had a part in the training decides nothing, and nobody is certified who is not ready', async ({ page }) => {
   const weak = await somebodyNew('learner', administrator.organizationId);
-  await addShown(weak, 0);
+  await addShown(weak, { score: 0 });
   await addGranted(weak);
   await page.goto('/certificates/keys');
   await page.getByRole('button', { name: messages.issuerKeys.make }).click();
